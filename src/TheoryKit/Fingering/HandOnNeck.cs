@@ -1,0 +1,104 @@
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>One hand on one neck: every distance in mm and what it costs, computed once and looked up by the solvers.</summary>
+internal sealed class HandOnNeck
+{
+    /// <summary>
+    /// Between neighbouring strings, in mm: a guitar has about 7 at the nut and 10 at the saddle. One figure for the whole
+    /// neck keeps reach a question of frets: going up the neck never makes a stretch longer.
+    /// </summary>
+    public const double StringSpacing = 8;
+
+    /// <summary>How far behind its fret a fingertip sits, in mm, where the frets are wide enough; else half way.</summary>
+    public const double BehindFret = 8;
+
+    public const int Fingers = 5;
+
+    private readonly double[] tip;
+    private readonly double[] reach = new double[Fingers * Fingers];
+
+    public HandOnNeck(Neck neck, Hand hand)
+    {
+        Neck = neck;
+        Hand = hand;
+        tip = new double[neck.Frets + 1];
+        for (var fret = 1; fret <= neck.Frets; fret++)
+        {
+            var (here, before) = (neck.FretDistance(fret), neck.FretDistance(fret - 1));
+            tip[fret] = here - Math.Min(BehindFret, (here - before) / 2);
+        }
+
+        for (var low = Finger.Thumb; low < Finger.Little; low++)
+        {
+            for (var high = low + 1; high <= Finger.Little; high++)
+            {
+                reach[((int)low * Fingers) + (int)high] = hand.Reach(low, high);
+            }
+        }
+
+        (var open, OpenFrets) = (0, new int[neck.StringCount + 1]);
+        for (var number = 1; number <= neck.StringCount; number++)
+        {
+            OpenFrets[number] = open = neck.OpenFret(number);
+        }
+    }
+
+    public Neck Neck { get; }
+
+    public Hand Hand { get; }
+
+    public int[] OpenFrets { get; }
+
+    /// <summary>Where the fingertip sits for a fret, in mm from the nut.</summary>
+    public double Tip(int fret) => tip[fret];
+
+    public double Reach(Finger low, Finger high) => reach[((int)low * Fingers) + (int)high];
+
+    /// <summary>How many mm two fingertips are beyond their reach; zero or less if the hand can do it.</summary>
+    public double Excess(Finger low, Finger high, double along, int strings) =>
+        Distance(low, along, strings) - Reach(low, high);
+
+    /// <summary>What a spread or squeeze of two fingertips costs; infinite beyond their reach.</summary>
+    /// <param name="low">The lower-numbered finger.</param>
+    /// <param name="high">The higher-numbered finger.</param>
+    /// <param name="along">Along the neck, in mm.</param>
+    /// <param name="strings">Strings across.</param>
+    public double Spread(Finger low, Finger high, double along, int strings)
+    {
+        var distance = Distance(low, along, strings);
+        var limit = Reach(low, high);
+        if (distance > limit)
+        {
+            return double.PositiveInfinity;
+        }
+
+        if (low == Finger.Thumb)
+        {
+            return 0;
+        }
+
+        var rest = Hand.Rest * (high - low);
+        if (distance >= rest)
+        {
+            // A hand whose limit is its rest has no room to spread: it is at its limit.
+            var part = limit > rest ? (distance - rest) / (limit - rest) : 1;
+            return Hand.Weights.Stretch * part * part;
+        }
+
+        var lacking = (rest - distance) / rest;
+        return Hand.Weights.Crowding * lacking * lacking;
+    }
+
+    private static double Distance(Finger low, double along, int strings)
+    {
+        if (low == Finger.Thumb)
+        {
+            return Math.Abs(along);
+        }
+
+        var across = strings * StringSpacing;
+        return Math.Sqrt((along * along) + (across * across));
+    }
+}

@@ -1,0 +1,101 @@
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>
+/// An area of the neck that one hand covers without shifting, with what a chord makes of it: its shape and its best grip.
+/// Equal when chord, neck, window and form are.
+/// </summary>
+public sealed class Zone : IEquatable<Zone>
+{
+    private readonly Lazy<ChordGrip?> grip;
+    private readonly Hand hand;
+
+    internal Zone(Chord chord, Neck neck, Hand hand, Window window, Form form, Shape shape)
+    {
+        (Chord, Neck, Window, Form, Shape) = (chord, neck, window, form, shape);
+        this.hand = hand;
+        grip = new(FindGrip);
+    }
+
+    /// <summary>The chord.</summary>
+    public Chord Chord { get; }
+
+    /// <summary>The neck.</summary>
+    public Neck Neck { get; }
+
+    /// <summary>The frets.</summary>
+    public Window Window { get; }
+
+    /// <summary>The strings of the two neighbouring root frets that the zone lies between.</summary>
+    public Form Form { get; }
+
+    /// <summary>One position for every tone, with fingers.</summary>
+    public Shape Shape { get; }
+
+    /// <summary>
+    /// The best grip inside the window, open strings only where the window begins at them: with all tones over the chord's
+    /// bass where there is one, else without those that may be left out, else over any bass; of these the one of least
+    /// effort. Null where the hand can hold none.
+    /// </summary>
+    public ChordGrip? Grip => grip.Value;
+
+    /// <inheritdoc/>
+    public bool Equals(Zone? other) =>
+        other is not null
+        && Chord == other.Chord
+        && Neck == other.Neck
+        && Window == other.Window
+        && Form.Equals(other.Form)
+        && Shape.Equals(other.Shape);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Zone);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Chord, Neck, Window);
+
+    /// <summary>The form and the window.</summary>
+    public override string ToString() => $"{Form} {Window}";
+
+    private ChordGrip? FindGrip()
+    {
+        var all = new GripQuery
+        {
+            Chord = Chord,
+            Neck = Neck,
+            Hand = hand,
+            Optional = Formula.Empty,
+            FirstFret = Math.Max(1, Window.First),
+            LastFret = Window.Last,
+            OpenStrings = Window.First <= Neck.Capo ? OpenStrings.Allowed : OpenStrings.None,
+        };
+        ReadOnlySpan<GripQuery> questions =
+        [
+            all,
+            all with
+            {
+                Optional = null,
+            },
+            all with
+            {
+                AnyBass = true,
+            },
+            all with
+            {
+                AnyBass = true,
+                Optional = null,
+            },
+        ];
+        foreach (var question in questions)
+        {
+            if (Grips.Find(question) is [var best, ..])
+            {
+                return best;
+            }
+        }
+
+        return null;
+    }
+}
