@@ -66,6 +66,9 @@ public sealed record EffortWeights
     /// <summary>Rolling one finger to another string at the same fret.</summary>
     public double Roll { get; init; } = 0.8;
 
+    /// <summary>One voice going one semitone from a grip to the next.</summary>
+    public double VoiceStep { get; init; } = 0.25;
+
     /// <summary>Keeping the hand away from the preferred place, for each metre.</summary>
     public double Preference { get; init; } = 5.0;
 

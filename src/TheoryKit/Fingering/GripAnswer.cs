@@ -33,5 +33,51 @@ public sealed class GripAnswer : IReadOnlyList<ChordGrip>
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
-    private string Why() => throw new NotImplementedException();
+    /// <summary>
+    /// Drops one limit at a time, the hand's own first; the first one without which there are grips is the reason.
+    /// </summary>
+    private string Why()
+    {
+        var question = Query;
+        if (Grips.NearestMiss(question) is { } excess)
+        {
+            return $"The hand does not reach: the nearest grip asks {excess:F0} mm more than it has.";
+        }
+
+        ReadOnlySpan<(string Limit, GripQuery Without)> limits =
+        [
+            ($"with at most {question.MaxFingers} fingers", question with { MaxFingers = 5 }),
+            ("with no muted string between two that sound", question with { InnerMutes = true }),
+            ($"with {question.Top} on top", question with { Top = null }),
+            ($"over {question.Bass ?? question.Chord.Bass} in the bass", question with { AnyBass = true }),
+            ("on those strings", question with { Strings = null, AllStrings = false }),
+            (
+                $"between frets {question.FirstFret} and {question.LastFret ?? question.Neck.Frets}",
+                question with
+                {
+                    FirstFret = 1,
+                    LastFret = null,
+                }
+            ),
+            ("with such use of open strings", question with { OpenStrings = OpenStrings.Allowed }),
+            ($"on {question.MinSounding} strings or more", question with { MinSounding = 1 }),
+            ($"on {question.MaxSounding} strings or fewer", question with { MaxSounding = Tunings.Position.MaxString }),
+            (
+                "with every tone that may not be left out",
+                question with
+                {
+                    Optional = question.Chord.Formula.Without(question.Chord.Formula[0]),
+                }
+            ),
+        ];
+        foreach (var (limit, without) in limits)
+        {
+            if (without != question && Grips.Any(without))
+            {
+                return $"There is no grip of {question.Chord} {limit}; without this limit there is one.";
+            }
+        }
+
+        return $"No single limit keeps {question.Chord} from sounding on this neck: drop several of them.";
+    }
 }

@@ -29,6 +29,33 @@ public static class Grips
             }
         );
 
+    /// <summary>Whether a question has an answer, whatever the hand's reach has to do with it.</summary>
+    internal static bool Any(GripQuery query) => new Search(query, query.Hand).Run().Count > 0;
+
+    /// <summary>
+    /// How many mm the reach between some two fingers lacks for the nearest grip, if reach is all that is in the way; else
+    /// null.
+    /// </summary>
+    internal static double? NearestMiss(GripQuery query)
+    {
+        // By halving: the least that, added to every reach, gives an answer.
+        const double limit = 250;
+        const double precision = 0.25;
+        if (!Any(query with { Hand = query.Hand.Reaching(limit) }))
+        {
+            return null;
+        }
+
+        var (low, high) = (0.0, limit);
+        while (high - low > precision)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Any(query with { Hand = query.Hand.Reaching(middle) }) ? (low, middle) : (middle, high);
+        }
+
+        return high;
+    }
+
     internal sealed class Search
     {
         private readonly GripQuery query;

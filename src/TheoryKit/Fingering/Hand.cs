@@ -10,6 +10,9 @@ namespace TheoryKit.Fingering;
 /// </remarks>
 public sealed partial record Hand
 {
+    /// <summary>No hand reaches farther, in mm: 400.</summary>
+    public const double MaxReach = 400;
+
     private readonly double indexToMiddle = 72;
     private readonly double middleToRing = 52;
     private readonly double ringToLittle = 62;
@@ -142,13 +145,29 @@ public sealed partial record Hand
             ThumbReach = ThumbReach * factor,
         };
 
+    /// <summary>This hand with so many mm added to every reach.</summary>
+    internal Hand Reaching(double further)
+    {
+        double More(double reach) => Math.Min(reach + further, MaxReach);
+        return this with
+        {
+            IndexToMiddle = More(IndexToMiddle),
+            MiddleToRing = More(MiddleToRing),
+            RingToLittle = More(RingToLittle),
+            IndexToRing = More(IndexToRing),
+            MiddleToLittle = More(MiddleToLittle),
+            IndexToLittle = More(IndexToLittle),
+            ThumbReach = More(ThumbReach),
+        };
+    }
+
     private static double Length(double value, string name) =>
-        value is > 0 and <= 400
+        value is > 0 and <= MaxReach
             ? value
             : throw new ArgumentOutOfRangeException(
                 name,
                 value,
-                $"{name} is a length in mm, more than 0 and at most 400."
+                $"{name} is a length in mm, more than 0 and at most {MaxReach}."
             );
 
     private static int Strings(int value, string name) =>

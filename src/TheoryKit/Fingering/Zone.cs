@@ -41,6 +41,65 @@ public sealed class Zone : IEquatable<Zone>
     /// </summary>
     public ChordGrip? Grip => grip.Value;
 
+    /// <summary>
+    /// The shapes of the chord's formula over all twelve roots in this window, in semitones up from the chord's own root,
+    /// each root with the fewest accidentals, flats before sharps.
+    /// </summary>
+    public IReadOnlyList<Shape> AllRoots()
+    {
+        var board = new HandOnNeck(Neck, hand);
+        var shapes = new List<Shape>(12);
+        for (var up = 0; up < 12; up++)
+        {
+            var root = up == 0 ? Chord.Root : Pitch.FromMidi(60 + ((Chord.Root.PitchClass + up) % 12)).Name;
+            root = root.Alteration > 0 && up > 0 ? new NoteName((Letter)(((int)root.Letter + 1) % 7), -1) : root;
+            if (new WindowShapes(board, root, Chord.Formula).In(Window) is { } shape)
+            {
+                shapes.Add(shape);
+            }
+        }
+
+        return shapes;
+    }
+
+    /// <summary>
+    /// Other positions for the tones of the shape that the hand has a choice for: the same pitch on a neighbouring string just
+    /// outside the window, by a stretch from where the hand is or by a shift, whichever costs less.
+    /// </summary>
+    public IReadOnlyList<ShapeAlternative> Alternatives()
+    {
+        var board = new HandOnNeck(Neck, hand);
+        var line = new LineSolver(board);
+        var home = Math.Max(1, Window.First);
+        var found = new List<ShapeAlternative>();
+        foreach (var note in Shape.Notes)
+        {
+            foreach (var position in Neck.PositionsOf(note.Place.Pitch))
+            {
+                if (position == note.Place.Position || Math.Abs(position.String - note.Place.Position.String) > 1)
+                {
+                    continue;
+                }
+
+                var states = new List<FingeredNote>();
+                line.AddStates(position, states);
+                if (states.Count == 0)
+                {
+                    continue;
+                }
+
+                var here = new FingeredNote(note.Place.Position, note.Finger, home);
+                var best = states.MinBy(state =>
+                    line.NoteCost(position, state.Finger, state.Place) + line.StepCost(here, state)
+                );
+                var shift = best.Place == home ? 0 : board.Tip(best.Place) - board.Tip(home);
+                found.Add(new(note, position, best.Finger, shift));
+            }
+        }
+
+        return found;
+    }
+
     /// <inheritdoc/>
     public bool Equals(Zone? other) =>
         other is not null

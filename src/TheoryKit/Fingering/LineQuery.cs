@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>One note of a line that is to be fingered: where it may be played, and how long it rings on.</summary>
+public sealed record LineNote
+{
+    private readonly int rings;
+
+    private LineNote(ImmutableArray<Position> positions) => Positions = positions;
+
+    /// <summary>Where it may be played.</summary>
+    public ImmutableArray<Position> Positions { get; }
+
+    /// <summary>Through how many of the notes after it this one keeps ringing: its finger stays, and the hand with it.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public int Rings
+    {
+        get => rings;
+        init
+        {
+            ArgumentOutOfRangeException.ThrowIfNegative(value, nameof(Rings));
+            rings = value;
+        }
+    }
+
+    /// <summary>A note whose position is given.</summary>
+    public static LineNote At(Position position) => new([position]);
+
+    /// <summary>A bare pitch: the solver chooses where among all its positions on the neck.</summary>
+    public static LineNote Of(Pitch pitch, Neck neck)
+    {
+        ArgumentNullException.ThrowIfNull(neck);
+        return new([.. neck.PositionsOf(pitch)]);
+    }
+
+    /// <summary>A bare pitch that may be played at some of its positions.</summary>
+    public static LineNote Of(IEnumerable<Position> positions) => new([.. positions]);
+}
+
+/// <summary>What is asked when a line is fingered or placed.</summary>
+public sealed record LineQuery
+{
+    /// <summary>The notes in order.</summary>
+    public required IReadOnlyList<LineNote> Notes { get; init; }
+
+    /// <summary>The neck.</summary>
+    public required Neck Neck { get; init; }
+
+    /// <summary>The hand; the average one unless told.</summary>
+    public Hand Hand { get; init; } = Hand.Average;
+
+    /// <summary>How many answers, from the best on; at least 1.</summary>
+    public int Best { get; init; } = 1;
+
+    /// <summary>Whether open strings may be used where there is a choice.</summary>
+    public bool OpenStrings { get; init; } = true;
+
+    /// <summary>The lowest place of the hand.</summary>
+    public int FirstPlace { get; init; } = 1;
+
+    /// <summary>The highest place of the hand.</summary>
+    public int LastPlace { get; init; } = Position.MaxFret;
+
+    /// <summary>The place the player would rather keep to; null for none. Weighed by <see cref="EffortWeights.Preference"/>.</summary>
+    public int? PreferredPlace { get; init; }
+}

@@ -1,0 +1,134 @@
+using System.Collections;
+using System.Collections.Immutable;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>The best ways to play a line, from the least effort; where there is none, why.</summary>
+public sealed class LineAnswer : IReadOnlyList<FingeredLine>
+{
+    private readonly IReadOnlyList<FingeredLine> lines;
+
+    internal LineAnswer(IReadOnlyList<FingeredLine> lines, string reason) => (this.lines, Reason) = (lines, reason);
+
+    /// <inheritdoc/>
+    public int Count => lines.Count;
+
+    /// <inheritdoc/>
+    public FingeredLine this[int index] => lines[index];
+
+    /// <summary>Empty where there is a way; else the first note that can't be played, and why.</summary>
+    public string Reason { get; }
+
+    /// <inheritdoc/>
+    public IEnumerator<FingeredLine> GetEnumerator() => lines.GetEnumerator();
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+}
+
+/// <summary>Fingers lines whose positions are given, and places lines of bare pitches.</summary>
+public static class Lines
+{
+    /// <summary>
+    /// The least-effort ways to play a line, exact over (position, finger, place of the hand), from the best on. Ties break
+    /// the same way every time. The time is linear in the number of notes.
+    /// </summary>
+    /// <exception cref="ArgumentException">A position is not on the neck.</exception>
+    public static LineAnswer Find(LineQuery query)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        ArgumentOutOfRangeException.ThrowIfLessThan(query.Best, 1, nameof(query));
+        var hand = new HandOnNeck(query.Neck, query.Hand);
+        var solver = new LineSolver(hand, query.FirstPlace, query.LastPlace, query.PreferredPlace);
+        var candidates = new IReadOnlyList<Position>[query.Notes.Count];
+        for (var index = 0; index < candidates.Length; index++)
+        {
+            var positions = query.Notes[index].Positions;
+            foreach (var position in positions)
+            {
+                if (!query.Neck.Has(position))
+                {
+                    throw new ArgumentException(
+                        $"Note {index + 1} is at {position}, which is not on the neck {query.Neck}.",
+                        nameof(query)
+                    );
+                }
+            }
+
+            candidates[index] =
+                query.OpenStrings || positions.Length == 1
+                    ? positions
+                    : positions.RemoveAll(position => position.Fret == query.Neck.OpenFret(position.String));
+        }
+
+        var lines = query.Notes.Any(static note => note.Rings > 0)
+            ? new RingingLineSolver(hand, solver).Solve(
+                candidates,
+                [.. query.Notes.Select(static note => note.Rings)],
+                query.Best
+            )
+            : solver.Solve(candidates, query.Best);
+        return new(lines, lines.Count > 0 ? "" : Why(query, candidates, solver));
+    }
+
+    /// <summary>Fingers positions played one after the other.</summary>
+    public static LineAnswer Finger(Neck neck, IEnumerable<Position> positions, Hand? hand = null, int best = 1) =>
+        Find(
+            new()
+            {
+                Neck = neck,
+                Notes = [.. positions.Select(LineNote.At)],
+                Hand = hand ?? Hand.Average,
+                Best = best,
+            }
+        );
+
+    /// <summary>Chooses strings and fingers for bare pitches.</summary>
+    public static LineAnswer Place(Neck neck, IEnumerable<Pitch> pitches, Hand? hand = null, int best = 1) =>
+        Find(
+            new()
+            {
+                Neck = neck,
+                Notes = [.. pitches.Select(pitch => LineNote.Of(pitch, neck))],
+                Hand = hand ?? Hand.Average,
+                Best = best,
+            }
+        );
+
+    private static string Why(LineQuery query, IReadOnlyList<Position>[] candidates, LineSolver solver)
+    {
+        var states = new List<FingeredNote>();
+        for (var index = 0; index < candidates.Length; index++)
+        {
+            if (candidates[index].Count == 0)
+            {
+                return query.Notes[index].Positions.IsEmpty
+                    ? $"Note {index + 1} lies nowhere on the neck {query.Neck}."
+                    : $"Note {index + 1} lies only on open strings, which are not allowed.";
+            }
+
+            states.Clear();
+            foreach (var position in candidates[index])
+            {
+                solver.AddStates(position, states);
+            }
+
+            if (states.Count == 0)
+            {
+                return $"No finger plays note {index + 1} with the hand between frets {query.FirstPlace} and {Math.Min(query.LastPlace, query.Neck.Frets)}.";
+            }
+        }
+
+        // Only notes that ring on can keep a line of playable notes from being played.
+        for (var count = 2; count <= candidates.Length; count++)
+        {
+            if (Find(query with { Notes = [.. query.Notes.Take(count)] }).Count == 0)
+            {
+                return $"Note {count} can't be played while the notes before it ring on: the hand does not reach, or has no finger or string left.";
+            }
+        }
+
+        return "";
+    }
+}
