@@ -1,0 +1,83 @@
+using System.Text;
+
+namespace TheoryKit.Theory;
+
+/// <summary>
+/// A chord: a root, a formula over it and the lowest note. Equal when all three agree, spelling included.
+/// </summary>
+/// <remarks>
+/// The bass is the root unless a slash says otherwise; it need not be one of the tones. How chords are written is in the
+/// grammar on <see cref="Parse(string, IFormatProvider?)"/>.
+/// </remarks>
+public sealed partial class Chord : IEquatable<Chord>
+{
+    /// <summary>A chord over a root.</summary>
+    /// <param name="root">The root.</param>
+    /// <param name="formula">Its degrees over the root; at least one.</param>
+    /// <param name="bass">The lowest note; the root if null.</param>
+    /// <exception cref="ArgumentException">The formula is empty.</exception>
+    public Chord(NoteName root, Formula formula, NoteName? bass = null)
+    {
+        if (formula.Count == 0)
+        {
+            throw new ArgumentException("A chord has at least one tone.", nameof(formula));
+        }
+
+        Root = root;
+        Formula = formula;
+        Bass = bass ?? root;
+    }
+
+    /// <summary>The root.</summary>
+    public NoteName Root { get; }
+
+    /// <summary>The degrees over the root.</summary>
+    public Formula Formula { get; }
+
+    /// <summary>The lowest note: the root, or the note after the slash.</summary>
+    public NoteName Bass { get; }
+
+    /// <summary>The tones in the formula's order, spelled over the root.</summary>
+    /// <exception cref="OverflowException">A tone would need more accidentals than a note name has.</exception>
+    public IReadOnlyList<NoteName> Tones => Formula.Tones(Root);
+
+    /// <summary>The pitch classes that sound, 0 (C) to 11 (B), the bass among them.</summary>
+    public PitchClassSet PitchClasses
+    {
+        get
+        {
+            var mask = 1 << Bass.PitchClass;
+            foreach (var degree in Formula)
+            {
+                mask |= 1 << ((Root.PitchClass + degree.PitchClass) % 12);
+            }
+
+            return new((ushort)mask);
+        }
+    }
+
+    /// <summary>The function of a note in this chord, by sound; null if it is not a tone of the formula.</summary>
+    public Degree? FunctionOf(NoteName note) => Formula.At(note.PitchClass - Root.PitchClass);
+
+    /// <summary>The chord an interval away, the bass with it.</summary>
+    public Chord Transpose(Interval interval) => new(Root + interval, Formula, Bass + interval);
+
+    /// <summary>The same chord over another lowest note.</summary>
+    public Chord Over(NoteName bass) => new(Root, Formula, bass);
+
+    /// <inheritdoc/>
+    public bool Equals(Chord? other) =>
+        other is not null && Root == other.Root && Formula == other.Formula && Bass == other.Bass;
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Chord);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Root, Formula, Bass);
+
+    /// <summary>Whether root, formula and bass agree.</summary>
+    public static bool operator ==(Chord? left, Chord? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether root, formula or bass differ.</summary>
+    public static bool operator !=(Chord? left, Chord? right) => !(left == right);
+}

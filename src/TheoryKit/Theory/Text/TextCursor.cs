@@ -1,0 +1,165 @@
+using System.Diagnostics;
+using System.Diagnostics.CodeAnalysis;
+
+namespace TheoryKit.Theory.Text;
+
+/// <summary>A place in a text being read, with the one way of saying what went wrong there.</summary>
+/// <remarks>
+/// Readers return false and leave the first error here, so that <c>TryParse</c> never throws and <c>Parse</c> throws the
+/// same message. Positions in messages count from 1.
+/// </remarks>
+internal ref struct TextCursor(ReadOnlySpan<char> text)
+{
+    private const int LongestQuote = 60;
+
+    public ReadOnlySpan<char> Text { get; } = text;
+
+    public int Position { get; set; }
+
+    /// <summary>What was expected, and where; null while nothing failed.</summary>
+    public string? Expected { get; private set; }
+
+    public int ErrorPosition { get; private set; }
+
+    public readonly bool AtEnd => Position >= Text.Length;
+
+    /// <summary>The character here, or NUL at the end.</summary>
+    public readonly char Current => Position < Text.Length ? Text[Position] : '\0';
+
+    public readonly ReadOnlySpan<char> Rest => Text[Position..];
+
+    /// <summary>Steps over <paramref name="c"/> if it is here.</summary>
+    public bool Take(char c)
+    {
+        if (AtEnd || Text[Position] != c)
+        {
+            return false;
+        }
+
+        Position++;
+        return true;
+    }
+
+    /// <summary>Steps over <paramref name="word"/> (ordinal) if it is here.</summary>
+    public bool Take(ReadOnlySpan<char> word)
+    {
+        if (!Rest.StartsWith(word, StringComparison.Ordinal))
+        {
+            return false;
+        }
+
+        Position += word.Length;
+        return true;
+    }
+
+    /// <summary>Steps over white space; true if there was any.</summary>
+    public bool SkipSpaces()
+    {
+        var start = Position;
+        while (!AtEnd && char.IsWhiteSpace(Text[Position]))
+        {
+            Position++;
+        }
+
+        return Position > start;
+    }
+
+    /// <summary>Reads a decimal number of at most <paramref name="maxDigits"/> ASCII digits.</summary>
+    public bool TakeNumber(int maxDigits, out int number)
+    {
+        number = 0;
+        var start = Position;
+        while (Position < Text.Length && char.IsAsciiDigit(Text[Position]) && Position - start < maxDigits)
+        {
+            number = (number * 10) + (Text[Position++] - '0');
+        }
+
+        return Position > start;
+    }
+
+    /// <summary>Notes the error (the first one stays) at <paramref name="position"/> and gives false.</summary>
+    public bool Fail(int position, string expected)
+    {
+        if (Expected is null)
+        {
+            Expected = expected;
+            ErrorPosition = position;
+        }
+
+        return false;
+    }
+
+    /// <summary>Notes the error here and gives false.</summary>
+    public bool Fail(string expected) => Fail(Position, expected);
+
+    /// <summary>Forgets an error, for a reader that has another way to go.</summary>
+    public void Forgive()
+    {
+        Expected = null;
+        ErrorPosition = 0;
+    }
+
+    /// <summary>The exception that tells what was read, where it went wrong and what would have worked.</summary>
+    public readonly FormatException Error(string what)
+    {
+        Debug.Assert(Expected is not null, "Only a reader that failed has an error.");
+        return Error(what, Text, ErrorPosition, Expected);
+    }
+
+    public static FormatException Error(string what, ReadOnlySpan<char> text, int position, string expected)
+    {
+        var found =
+            text.Length == 0 ? "the text is empty"
+            : position >= text.Length ? "it ends there"
+            : $"found {Quote(text.Slice(position, char.IsSurrogatePair(text[position], position + 1 < text.Length ? text[position + 1] : '\0') ? 2 : 1))}";
+        return new FormatException(
+            $"{Quote(text)} is not {what}: at position {position + 1} expected {expected}, but {found}."
+        );
+    }
+
+    /// <summary>The text in quotes, cut when long, control characters made visible.</summary>
+    private static string Quote(ReadOnlySpan<char> text)
+    {
+        var cut = text.Length > LongestQuote;
+        var shown = new System.Text.StringBuilder("\"");
+        foreach (var c in cut ? text[..LongestQuote] : text)
+        {
+            _ = char.IsControl(c) ? shown.Append($"\\u{(int)c:x4}") : shown.Append(c);
+        }
+
+        return shown.Append(cut ? "…\"" : "\"").ToString();
+    }
+}
+
+/// <summary>A reader of one kind of value: moves the cursor over it, or fails and says why.</summary>
+internal delegate bool Reader<T>(ref TextCursor cursor, [MaybeNullWhen(false)] out T value);
+
+/// <summary>What every <c>Parse</c> and <c>TryParse</c> is made of.</summary>
+internal static class Parsing
+{
+    // "what" is the kind of text with its article, as in "a note name".
+    public static T Parse<T>(ReadOnlySpan<char> text, string what, Reader<T> reader)
+    {
+        var cursor = new TextCursor(text);
+        if (reader(ref cursor, out var value) && AtEnd(ref cursor))
+        {
+            return value;
+        }
+
+        throw cursor.Error(what);
+    }
+
+    public static bool TryParse<T>(ReadOnlySpan<char> text, Reader<T> reader, [MaybeNullWhen(false)] out T value)
+    {
+        var cursor = new TextCursor(text);
+        if (reader(ref cursor, out value) && cursor.AtEnd)
+        {
+            return true;
+        }
+
+        value = default;
+        return false;
+    }
+
+    private static bool AtEnd(ref TextCursor cursor) => cursor.AtEnd || cursor.Fail("the end of the text");
+}

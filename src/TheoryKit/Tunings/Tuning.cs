@@ -1,0 +1,166 @@
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+using TheoryKit.Theory;
+using TheoryKit.Theory.Text;
+
+namespace TheoryKit.Tunings;
+
+/// <summary>
+/// What the strings of an instrument are tuned to. Equal when every string is tuned alike, spelling included.
+/// </summary>
+/// <remarks>
+/// <see cref="MinStrings"/> to <see cref="MaxStrings"/> strings; none of them needs to be higher than the next (re-entrant
+/// tunings). Text: the strings from the one nearest the head of the player down to string 1, the way players say it:
+/// <c>E2 A2 D3 G3 B3 E4</c>; a short string with the fret where it begins: <c>G4@5 D3 G3 B3 D4</c>.
+/// </remarks>
+public sealed partial class Tuning : IEquatable<Tuning>, ISpanParsable<Tuning>
+{
+    /// <summary>The fewest strings: 3.</summary>
+    public const int MinStrings = 3;
+
+    /// <summary>The most strings: 12.</summary>
+    public const int MaxStrings = Position.MaxString;
+
+    private readonly ImmutableArray<TuningString> strings; // string 1 first
+
+    /// <summary>A tuning of these strings.</summary>
+    /// <param name="fromLast">The strings from the highest number down to string 1, the way players say it.</param>
+    /// <exception cref="ArgumentException">Fewer than <see cref="MinStrings"/> or more than <see cref="MaxStrings"/>.</exception>
+    public Tuning(IEnumerable<TuningString> fromLast)
+    {
+        ArgumentNullException.ThrowIfNull(fromLast);
+        strings = [.. fromLast.Reverse()];
+        if (strings.Length is < MinStrings or > MaxStrings)
+        {
+            throw new ArgumentException(
+                $"{strings.Length} strings; a tuning has {MinStrings} to {MaxStrings}.",
+                nameof(fromLast)
+            );
+        }
+    }
+
+    /// <summary>A tuning of strings that all begin at the nut.</summary>
+    /// <param name="fromLast">The open pitches from the highest string number down to string 1, the way players say it.</param>
+    /// <exception cref="ArgumentException">Fewer than <see cref="MinStrings"/> or more than <see cref="MaxStrings"/>.</exception>
+    public Tuning(params IEnumerable<Pitch> fromLast)
+        : this(fromLast.Select(static pitch => new TuningString(pitch))) { }
+
+    /// <summary>How many strings there are.</summary>
+    public int StringCount => strings.Length;
+
+    /// <summary>The strings, string 1 first.</summary>
+    public IReadOnlyList<TuningString> Strings => strings;
+
+    /// <summary>A string by its number.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such string.</exception>
+    public TuningString this[int number]
+    {
+        get
+        {
+            ArgumentOutOfRangeException.ThrowIfLessThan(number, 1);
+            ArgumentOutOfRangeException.ThrowIfGreaterThan(number, strings.Length);
+            return strings[number - 1];
+        }
+    }
+
+    /// <summary>Every string an interval higher or lower.</summary>
+    public Tuning Transpose(Interval interval) =>
+        new(strings.Reverse().Select(each => new TuningString(each.Open + interval, each.Start)));
+
+    /// <summary>The tuning with one string tuned to another pitch.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such string.</exception>
+    public Tuning With(int number, Pitch open)
+    {
+        var changed = new TuningString(open, this[number].Start);
+        return new(strings.SetItem(number - 1, changed).Reverse());
+    }
+
+    /// <inheritdoc/>
+    public bool Equals(Tuning? other) => other is not null && strings.AsSpan().SequenceEqual(other.strings.AsSpan());
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Tuning);
+
+    /// <inheritdoc/>
+    public override int GetHashCode()
+    {
+        var hash = default(HashCode);
+        foreach (var each in strings)
+        {
+            hash.Add(each);
+        }
+
+        return hash.ToHashCode();
+    }
+
+    /// <summary>Whether every string is tuned alike.</summary>
+    public static bool operator ==(Tuning? left, Tuning? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether some string is tuned differently.</summary>
+    public static bool operator !=(Tuning? left, Tuning? right) => !(left == right);
+
+    /// <summary>The tuning as <see cref="Parse(string, IFormatProvider?)"/> reads it.</summary>
+    public override string ToString() => string.Join(' ', strings.Reverse());
+
+    /// <summary>The tuning read from a text.</summary>
+    /// <exception cref="FormatException">The text is not a tuning; the message says where and what would have worked.</exception>
+    public static Tuning Parse(string s, IFormatProvider? provider = null)
+    {
+        ArgumentNullException.ThrowIfNull(s);
+        return Parse(s.AsSpan(), provider);
+    }
+
+    /// <inheritdoc cref="Parse(string, IFormatProvider?)"/>
+    public static Tuning Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) =>
+        Parsing.Parse<Tuning>(s, "a tuning", Read);
+
+    /// <summary>Reads a tuning; false if the text is none.</summary>
+    public static bool TryParse(
+        [NotNullWhen(true)] string? s,
+        IFormatProvider? provider,
+        [MaybeNullWhen(false)] out Tuning result
+    ) => TryParse(s.AsSpan(), provider, out result);
+
+    /// <summary>Reads a tuning; false if the text is none.</summary>
+    public static bool TryParse(
+        ReadOnlySpan<char> s,
+        IFormatProvider? provider,
+        [MaybeNullWhen(false)] out Tuning result
+    ) => Parsing.TryParse(s, Read, out result);
+
+    /// <summary>Reads strings up to the end of the text or a comma.</summary>
+    internal static bool Read(ref TextCursor cursor, [MaybeNullWhen(false)] out Tuning tuning)
+    {
+        tuning = null;
+        var read = new List<TuningString>(6);
+        cursor.SkipSpaces();
+        while (!cursor.AtEnd && cursor.Current != ',')
+        {
+            if (read.Count == MaxStrings)
+            {
+                return cursor.Fail($"no more than {MaxStrings} strings");
+            }
+
+            if (!TuningString.Read(ref cursor, out var each))
+            {
+                return false;
+            }
+
+            read.Add(each);
+            if (!cursor.SkipSpaces() && !cursor.AtEnd && cursor.Current != ',')
+            {
+                return cursor.Fail("white space between strings");
+            }
+        }
+
+        if (read.Count < MinStrings)
+        {
+            return cursor.Fail(
+                read.Count == 0 ? "a pitch (as in E2 A2 D3 G3 B3 E4)" : $"{MinStrings} strings or more, each a pitch"
+            );
+        }
+
+        tuning = new(read);
+        return true;
+    }
+}

@@ -1,0 +1,78 @@
+using System.Diagnostics.CodeAnalysis;
+using TheoryKit.Theory;
+using TheoryKit.Theory.Text;
+
+namespace TheoryKit.Tunings;
+
+/// <summary>
+/// One string as tuned: the pitch it gives open, and where it begins. The default value is C0 from the nut.
+/// </summary>
+/// <remarks>
+/// A short string (the fifth of a banjo) begins at a fret: <c>G4@5</c> sounds G4 open and A4 at fret 7. Text: a pitch, then
+/// <c>@</c> and the fret if it is short.
+/// </remarks>
+public readonly record struct TuningString : ISpanParsable<TuningString>
+{
+    private readonly byte start;
+
+    /// <summary>A string that sounds <paramref name="open"/> open and begins at <paramref name="start"/>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The start is not 0 to <see cref="Position.MaxFret"/>.</exception>
+    public TuningString(Pitch open, int start = 0)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(start);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(start, Position.MaxFret);
+        Open = open;
+        this.start = (byte)start;
+    }
+
+    /// <summary>The pitch of the open string, with no capo.</summary>
+    public Pitch Open { get; }
+
+    /// <summary>The fret at which the string begins: 0, the nut, unless it is short.</summary>
+    public int Start => start;
+
+    /// <summary>The string as <see cref="Parse(string, IFormatProvider?)"/> reads it.</summary>
+    public override string ToString() => start == 0 ? $"{Open}" : $"{Open}@{start}";
+
+    /// <summary>The string read from a text.</summary>
+    /// <exception cref="FormatException">The text is not a tuned string; the message says where and what would have worked.</exception>
+    public static TuningString Parse(string s, IFormatProvider? provider = null)
+    {
+        ArgumentNullException.ThrowIfNull(s);
+        return Parse(s.AsSpan(), provider);
+    }
+
+    /// <inheritdoc cref="Parse(string, IFormatProvider?)"/>
+    public static TuningString Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) =>
+        Parsing.Parse<TuningString>(s, "a tuned string", Read);
+
+    /// <summary>Reads a string; false if the text is none.</summary>
+    public static bool TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out TuningString result) =>
+        TryParse(s.AsSpan(), provider, out result);
+
+    /// <summary>Reads a string; false if the text is none.</summary>
+    public static bool TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out TuningString result) =>
+        Parsing.TryParse(s, Read, out result);
+
+    internal static bool Read(ref TextCursor cursor, out TuningString value)
+    {
+        value = default;
+        if (!Pitch.Read(ref cursor, out var open))
+        {
+            return false;
+        }
+
+        var fret = 0;
+        if (cursor.Take('@'))
+        {
+            var start = cursor.Position;
+            if (!cursor.TakeNumber(2, out fret) || fret > Position.MaxFret)
+            {
+                return cursor.Fail(start, $"the fret where the short string begins, 0 to {Position.MaxFret}");
+            }
+        }
+
+        value = new(open, fret);
+        return true;
+    }
+}
