@@ -1,0 +1,78 @@
+// Draws the charts that wait on window.theoryKitCharts, and those pushed later.
+(function () {
+  var waiting = window.theoryKitCharts || [];
+  if (waiting.draws) {
+    return;
+  }
+
+  var drawn = [];
+
+  function lines(color) {
+    return { gridcolor: color, linecolor: color, zerolinecolor: color, tickcolor: color };
+  }
+
+  // The page's own text colour on its own ground: the chart's own layout still goes before its template.
+  function themed(element, template) {
+    var ink = getComputedStyle(element).color;
+    var faint = ink.replace(/^rgb\((.*)\)$/, "rgba($1, 0.2)");
+    var layout = Object.assign({}, template && template.layout);
+    var font = Object.assign({}, layout.font, { color: ink, family: getComputedStyle(element).fontFamily });
+    Object.assign(layout, { paper_bgcolor: "rgba(0,0,0,0)", plot_bgcolor: "rgba(0,0,0,0)", font: font });
+    layout.xaxis = Object.assign({}, layout.xaxis, lines(faint));
+    layout.yaxis = Object.assign({}, layout.yaxis, lines(faint));
+    layout.polar = Object.assign({}, layout.polar, {
+      bgcolor: "rgba(0,0,0,0)",
+      angularaxis: lines(faint),
+      radialaxis: lines(faint),
+    });
+    return Object.assign({}, template, { layout: layout });
+  }
+
+  function show(plotly, element, figure) {
+    var layout = figure.layout || {};
+    var template = layout.template;
+    layout.template = themed(element, template);
+    if (!layout.width) {
+      layout.autosize = true;
+    }
+    var config = Object.assign({ responsive: true, displaylogo: false }, figure.config);
+    element.replaceChildren();
+    plotly.newPlot(element, figure.data, layout, config).then(function () {
+      drawn.push(function () {
+        if (element.isConnected) {
+          plotly.relayout(element, { template: themed(element, template) });
+          plotly.Plots.resize(element);
+        }
+      });
+    });
+  }
+
+  // A notebook may run a script before its element is in the page.
+  function draw(plotly, chart, triesLeft) {
+    var element = document.getElementById(chart[0]);
+    if (element) {
+      show(plotly, element, chart[1]);
+    } else if (triesLeft > 0) {
+      setTimeout(draw, 50, plotly, chart, triesLeft - 1);
+    }
+  }
+
+  function again() {
+    drawn.forEach(function (restyle) {
+      restyle();
+    });
+  }
+
+  window.theoryKitCharts = {
+    draws: true,
+    push: function (chart) {
+      Promise.resolve(window.theoryKitPlotly).then(function (plotly) {
+        draw(plotly, chart, 200);
+      });
+    },
+  };
+  waiting.forEach(window.theoryKitCharts.push);
+  ["(prefers-color-scheme: dark)", "print"].forEach(function (query) {
+    matchMedia(query).addEventListener("change", again);
+  });
+})();
