@@ -28,7 +28,37 @@
     return Object.assign({}, template, { layout: layout });
   }
 
+  // A chart may name colours of the page's style sheet: var(--name), or var(--name)/0.3 to let the ground through. What
+  // they mean changes in the dark and on paper.
+  function colored(element, part) {
+    if (typeof part === "string") {
+      var named = /^(var\(--[\w-]+\))(?:\/([\d.]+))?$/.exec(part);
+      return named ? meaning(element, named[1], named[2] || 1) : part;
+    }
+    if (Array.isArray(part)) {
+      return part.map(colored.bind(null, element));
+    }
+    if (!part || typeof part !== "object") {
+      return part;
+    }
+    var copy = {};
+    Object.keys(part).forEach(function (key) {
+      copy[key] = colored(element, part[key]);
+    });
+    return copy;
+  }
+
+  function meaning(element, name, cover) {
+    var probe = element.parentNode.appendChild(document.createElement("span"));
+    probe.style.color = name;
+    var color = getComputedStyle(probe).color;
+    probe.remove();
+    return color.replace(/^rgb\((.*)\)$/, "rgba($1, " + cover + ")");
+  }
+
   function show(plotly, element, figure) {
+    var named = figure;
+    figure = colored(element, named);
     var layout = figure.layout || {};
     var template = layout.template;
     layout.template = themed(element, template);
@@ -40,7 +70,9 @@
     plotly.newPlot(element, figure.data, layout, config).then(function () {
       drawn.push(function () {
         if (element.isConnected) {
-          plotly.relayout(element, { template: themed(element, template) });
+          var now = colored(element, { data: named.data, layout: named.layout || {} });
+          now.layout.template = themed(element, template);
+          plotly.react(element, now.data, Object.assign({ autosize: !now.layout.width }, now.layout));
           plotly.Plots.resize(element);
         }
       });
