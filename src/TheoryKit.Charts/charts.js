@@ -8,7 +8,7 @@
   var drawn = [];
 
   function lines(color) {
-    return { gridcolor: color, linecolor: color, zerolinecolor: color, tickcolor: color };
+    return { gridcolor: color, linecolor: color, zerolinecolor: color, tickcolor: color, automargin: true };
   }
 
   // The page's own text colour on its own ground: the chart's own layout still goes before its template.
@@ -17,7 +17,12 @@
     var faint = ink.replace(/^rgb\((.*)\)$/, "rgba($1, 0.2)");
     var layout = Object.assign({}, template && template.layout);
     var font = Object.assign({}, layout.font, { color: ink, family: getComputedStyle(element).fontFamily });
-    Object.assign(layout, { paper_bgcolor: "rgba(0,0,0,0)", plot_bgcolor: "rgba(0,0,0,0)", font: font });
+    Object.assign(layout, {
+      paper_bgcolor: "rgba(0,0,0,0)",
+      plot_bgcolor: "rgba(0,0,0,0)",
+      font: font,
+      modebar: { bgcolor: "rgba(0,0,0,0)", color: faint, activecolor: ink },
+    });
     layout.xaxis = Object.assign({}, layout.xaxis, lines(faint));
     layout.yaxis = Object.assign({}, layout.yaxis, lines(faint));
     layout.polar = Object.assign({}, layout.polar, {
@@ -32,8 +37,8 @@
     var layout = figure.layout || {};
     var template = layout.template;
     layout.template = themed(element, template);
-    if (!layout.width) {
-      layout.autosize = true;
+    if (!layout.margin) {
+      layout.margin = { l: 48, r: 16, t: layout.title ? 64 : 28, b: 48 };
     }
     var config = Object.assign({ responsive: true, displaylogo: false }, figure.config);
     element.replaceChildren();
