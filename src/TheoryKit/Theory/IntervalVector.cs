@@ -1,0 +1,143 @@
+using System.Collections;
+using System.Diagnostics.CodeAnalysis;
+using TheoryKit.Theory.Text;
+
+namespace TheoryKit.Theory;
+
+/// <summary>
+/// How often each interval class, 1 to 6 semitones either way, occurs between two members of a set. Equal when all six counts
+/// are. The default value is all zeros.
+/// </summary>
+/// <remarks>Text: the six counts between angle brackets, <c>&lt;0 0 1 1 1 0&gt;</c> for a major or a minor triad.</remarks>
+public readonly struct IntervalVector : IEquatable<IntervalVector>, IReadOnlyList<int>, ISpanParsable<IntervalVector>
+{
+    /// <summary>How many interval classes there are: 6.</summary>
+    public const int Length = 6;
+
+    /// <summary>The highest count: 12, of every class but the last in the set of all twelve.</summary>
+    public const int MaxCount = 12;
+
+    private const int BitsPerCount = 4;
+    private readonly int packed;
+
+    /// <summary>The vector of six counts, interval class 1 first.</summary>
+    /// <exception cref="ArgumentException">Not six counts.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A count is not 0 to <see cref="MaxCount"/>.</exception>
+    public IntervalVector(params ReadOnlySpan<int> counts)
+    {
+        if (counts.Length != Length)
+        {
+            throw new ArgumentException(
+                $"{counts.Length} counts; there are {Length} interval classes.",
+                nameof(counts)
+            );
+        }
+
+        for (var index = 0; index < Length; index++)
+        {
+            ArgumentOutOfRangeException.ThrowIfNegative(counts[index], nameof(counts));
+            ArgumentOutOfRangeException.ThrowIfGreaterThan(counts[index], MaxCount, nameof(counts));
+            packed |= counts[index] << (BitsPerCount * index);
+        }
+    }
+
+    /// <summary>How often an interval class occurs.</summary>
+    /// <param name="intervalClass">1 (minor second, major seventh) to 6 (tritone).</param>
+    public int Of(int intervalClass)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(intervalClass, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(intervalClass, Length);
+        return (packed >> (BitsPerCount * (intervalClass - 1))) & ((1 << BitsPerCount) - 1);
+    }
+
+    /// <summary>The count at a place from 0: that of interval class index + 1.</summary>
+    public int this[int index] => Of(index + 1);
+
+    /// <summary>How many pairs there are in all.</summary>
+    public int Total => this.Sum();
+
+    int IReadOnlyCollection<int>.Count => Length;
+
+    /// <summary>The counts, interval class 1 first.</summary>
+    public IEnumerator<int> GetEnumerator()
+    {
+        for (var intervalClass = 1; intervalClass <= Length; intervalClass++)
+        {
+            yield return Of(intervalClass);
+        }
+    }
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+
+    /// <inheritdoc/>
+    public bool Equals(IntervalVector other) => packed == other.packed;
+
+    /// <inheritdoc/>
+    public override bool Equals([NotNullWhen(true)] object? obj) => obj is IntervalVector other && Equals(other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => packed;
+
+    /// <summary>Whether all counts agree.</summary>
+    public static bool operator ==(IntervalVector left, IntervalVector right) => left.Equals(right);
+
+    /// <summary>Whether some count differs.</summary>
+    public static bool operator !=(IntervalVector left, IntervalVector right) => !left.Equals(right);
+
+    /// <summary>The vector as <see cref="Parse(string, IFormatProvider?)"/> reads it.</summary>
+    public override string ToString() => $"<{string.Join(' ', this)}>";
+
+    /// <summary>The vector read from a text.</summary>
+    /// <exception cref="FormatException">The text is not a vector; the message says where and what would have worked.</exception>
+    public static IntervalVector Parse(string s, IFormatProvider? provider = null)
+    {
+        ArgumentNullException.ThrowIfNull(s);
+        return Parse(s.AsSpan(), provider);
+    }
+
+    /// <inheritdoc cref="Parse(string, IFormatProvider?)"/>
+    public static IntervalVector Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) =>
+        Parsing.Parse<IntervalVector>(s, "an interval vector", Read);
+
+    /// <summary>Reads a vector; false if the text is none.</summary>
+    public static bool TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out IntervalVector result) =>
+        TryParse(s.AsSpan(), provider, out result);
+
+    /// <summary>Reads a vector; false if the text is none.</summary>
+    public static bool TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out IntervalVector result) =>
+        Parsing.TryParse(s, Read, out result);
+
+    private static bool Read(ref TextCursor cursor, out IntervalVector vector)
+    {
+        vector = default;
+        if (!cursor.Take('<'))
+        {
+            return cursor.Fail("< and then six counts (as in <0 0 1 1 1 0>)");
+        }
+
+        Span<int> counts = stackalloc int[Length];
+        for (var index = 0; index < Length; index++)
+        {
+            var parted = cursor.SkipSpaces();
+            var start = cursor.Position;
+            if (index > 0 && !parted)
+            {
+                return cursor.Fail($"white space before count {index + 1} of {Length}");
+            }
+
+            if (!cursor.TakeNumber(2, out counts[index]) || counts[index] > MaxCount)
+            {
+                return cursor.Fail(start, $"count {index + 1} of {Length}, from 0 to {MaxCount}");
+            }
+        }
+
+        cursor.SkipSpaces();
+        if (!cursor.Take('>'))
+        {
+            return cursor.Fail("> after six counts");
+        }
+
+        vector = new(counts);
+        return true;
+    }
+}

@@ -1,0 +1,118 @@
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Tests.Tunings;
+
+public class TuningKnownTests
+{
+    [Fact]
+    public void Forty_tunings_or_more_and_none_twice()
+    {
+        Assert.True(Tuning.Known.Count >= 40);
+        Assert.Equal(Tuning.Known.Count, Tuning.Known.Select(known => known.Tuning).Distinct().Count());
+    }
+
+    [Fact]
+    public void Every_name_finds_its_tuning_in_any_case()
+    {
+        foreach (var known in Tuning.Known)
+        {
+            Assert.Equal(known.Name, known.Tuning.Name);
+            foreach (var name in known.Aliases.Prepend(known.Name))
+            {
+                Assert.Same(known.Tuning, Tuning.Find(name));
+                Assert.Same(known.Tuning, Tuning.Find(" " + name.ToUpperInvariant()));
+                Assert.Same(known.Tuning, Tuning.Find(name.ToLowerInvariant().Replace('-', ' ')));
+            }
+        }
+
+        Assert.Null(Tuning.Find("no such tuning"));
+        Assert.Null(Tuning.Parse("C2 C3 C4").Name);
+    }
+
+    [Fact]
+    public void A_name_that_spells_its_strings_has_those_strings()
+    {
+        foreach (var known in Tuning.Known)
+        {
+            foreach (var name in known.Aliases.Prepend(known.Name))
+            {
+                var spelled = name.Split(' ', '-')[^1];
+                if (spelled.Length >= 3 && spelled.All(c => c is >= 'A' and <= 'G'))
+                {
+                    Assert.Equal(
+                        spelled,
+                        string.Concat(known.Tuning.Strings.Reverse().Select(each => each.Open.Name.ToString()))
+                    );
+                }
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("Open D", "1 3 5", "D")]
+    [InlineData("Open E", "1 3 5", "E")]
+    [InlineData("Open G", "1 3 5", "G")]
+    [InlineData("Open A", "1 3 5", "A")]
+    [InlineData("Open C", "1 3 5", "C")]
+    [InlineData("Open C6", "1 3 5 6", "C")]
+    [InlineData("Open D minor", "1 b3 5", "D")]
+    [InlineData("Open E minor", "1 b3 5", "E")]
+    [InlineData("Open G minor", "1 b3 5", "G")]
+    [InlineData("Open A minor", "1 b3 5", "A")]
+    [InlineData("Open C minor", "1 b3 5", "C")]
+    [InlineData("High-bass open G", "1 3 5", "G")]
+    [InlineData("Seven-string open G", "1 3 5", "G")]
+    [InlineData("DADGAD", "1 4 5", "D")]
+    [InlineData("DADEAD", "1 2 5", "D")]
+    [InlineData("DGDGCD", "1 4 5", "G")]
+    [InlineData("CGCGCD", "1 2 5", "C")]
+    [InlineData("EADEAE", "1 4 5", "A")]
+    [InlineData("EBEABE", "1 4 5", "E")]
+    [InlineData("Lap steel C6", "1 3 5 6", "C")]
+    [InlineData("Lap steel E7", "1 3 5 b7", "E")]
+    [InlineData("Banjo open G", "1 3 5", "G")]
+    [InlineData("Banjo G minor", "1 b3 5", "G")]
+    [InlineData("Banjo open C", "1 3 5", "C")]
+    [InlineData("Banjo open D", "1 3 5", "D")]
+    [InlineData("Ukulele open C", "1 3 5", "C")]
+    public void Open_strings_sound_the_chord_in_the_name(string name, string formula, string root)
+    {
+        var tones = Formula.Parse(formula).Tones(NoteName.Parse(root));
+        Assert.Equal(tones.ToHashSet(), Tuning.Find(name)!.Strings.Select(each => each.Open.Name).ToHashSet());
+    }
+
+    [Theory]
+    [InlineData("All fourths", "P4")]
+    [InlineData("All fifths", "P5")]
+    [InlineData("Bass standard", "P4")]
+    [InlineData("Six-string bass", "P4")]
+    [InlineData("Mandolin", "P5")]
+    [InlineData("Tenor banjo", "P5")]
+    [InlineData("Mandocello", "P5")]
+    public void Tunings_of_one_interval_have_only_that(string name, string interval)
+    {
+        var strings = Tuning.Find(name)!.Strings;
+        Assert.All(
+            strings.Zip(strings.Skip(1)),
+            pair => Assert.Equal(interval, pair.Second.Open.To(pair.First.Open).ToString())
+        );
+    }
+
+    [Theory]
+    [InlineData("Half step down", "Standard", "A1")]
+    [InlineData("Whole step down", "Standard", "M2")]
+    [InlineData("C standard", "Standard", "M3")]
+    [InlineData("Baritone B", "Standard", "P4")]
+    [InlineData("Baritone A", "Standard", "P5")]
+    [InlineData("Drop C", "Drop D", "M2")]
+    [InlineData("Drop B", "Drop D", "m3")]
+    [InlineData("Drop A", "Drop D", "P4")]
+    [InlineData("Bass half step down", "Bass", "A1")]
+    [InlineData("Bass BEAD", "Bass", "P4")]
+    [InlineData("Open E", "Open D", "-M2")]
+    [InlineData("Open A", "Open G", "-M2")]
+    [InlineData("Octave mandolin", "Mandolin", "P8")]
+    public void Lowered_tunings_lie_an_interval_below(string name, string of, string interval) =>
+        Assert.Equal(Tuning.Find(of)!.Transpose(-Interval.Parse(interval)), Tuning.Find(name));
+}
