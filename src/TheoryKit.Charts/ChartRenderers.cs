@@ -6,5 +6,6 @@ namespace TheoryKit.Charts;
 public static class ChartRenderers
 {
     /// <summary>Every renderer of this package.</summary>
-    public static RendererSet All { get; } = RendererSet.Empty.Add(new GenericChartRenderer());
+    public static RendererSet All { get; } =
+        RendererSet.Empty.Add(new GenericChartRenderer()).Add(new StudyChartRenderer());
 }

@@ -24,9 +24,15 @@ public sealed class GenericChartRenderer : IRenderer<GenericChart>
     {
         ArgumentNullException.ThrowIfNull(value);
         ArgumentNullException.ThrowIfNull(context);
+        return Html(value, context, description: null);
+    }
+
+    /// <summary>The same with a description made for the chart.</summary>
+    internal static string Html(GenericChart value, RenderContext context, string? description)
+    {
         var figure = Figure(value);
         var id = context.NextId();
-        var words = WebUtility.HtmlEncode(Describe(figure));
+        var words = WebUtility.HtmlEncode(description ?? Describe(figure));
         var size = Size(figure);
 
         // "<" inside the data could end the script element early.

@@ -33,19 +33,53 @@
     return Object.assign({}, template, { layout: layout });
   }
 
-  function show(plotly, element, figure) {
-    var layout = figure.layout || {};
-    var template = layout.template;
-    layout.template = themed(element, template);
-    if (!layout.margin) {
-      layout.margin = { l: 48, r: 16, t: layout.title ? 64 : 28, b: 48 };
+  // A chart may name colours of the page's style sheet: var(--name), or var(--name)/0.3 to let the ground through. What
+  // they mean changes in the dark and on paper.
+  function colored(element, part) {
+    if (typeof part === "string") {
+      var named = /^(var\(--[\w-]+\))(?:\/([\d.]+))?$/.exec(part);
+      return named ? meaning(element, named[1], named[2] || 1) : part;
     }
-    var config = Object.assign({ responsive: true, displaylogo: false }, figure.config);
+    if (Array.isArray(part)) {
+      return part.map(colored.bind(null, element));
+    }
+    if (!part || typeof part !== "object") {
+      return part;
+    }
+    var copy = {};
+    Object.keys(part).forEach(function (key) {
+      copy[key] = colored(element, part[key]);
+    });
+    return copy;
+  }
+
+  function meaning(element, name, cover) {
+    var probe = element.parentNode.appendChild(document.createElement("span"));
+    probe.style.color = name;
+    var color = getComputedStyle(probe).color;
+    probe.remove();
+    return color.replace(/^rgb\((.*)\)$/, "rgba($1, " + cover + ")");
+  }
+
+  // The figure as it looks on this page, now.
+  function prepared(element, named) {
+    var figure = colored(element, { data: named.data, layout: named.layout || {} });
+    figure.layout.template = themed(element, figure.layout.template);
+    if (!figure.layout.margin) {
+      figure.layout.margin = { l: 48, r: 16, t: figure.layout.title ? 64 : 28, b: 48 };
+    }
+    return figure;
+  }
+
+  function show(plotly, element, named) {
+    var figure = prepared(element, named);
+    var config = Object.assign({ responsive: true, displaylogo: false }, named.config);
     element.replaceChildren();
-    plotly.newPlot(element, figure.data, layout, config).then(function () {
+    plotly.newPlot(element, figure.data, figure.layout, config).then(function () {
       drawn.push(function () {
         if (element.isConnected) {
-          plotly.relayout(element, { template: themed(element, template) });
+          var now = prepared(element, named);
+          plotly.react(element, now.data, now.layout);
           plotly.Plots.resize(element);
         }
       });
