@@ -26,6 +26,8 @@ public enum GripSpacing
 /// <summary>A grip that sounds a chord on a neck: what sounds, how it is spaced, and what it costs the hand. Equal when chord, neck and grip are.</summary>
 public sealed class ChordGrip : IEquatable<ChordGrip>
 {
+    private IReadOnlyList<ChordReading>? readings;
+
     internal ChordGrip(Chord chord, Neck neck, Grip grip, double effort)
     {
         Chord = chord;
@@ -111,13 +113,27 @@ public sealed class ChordGrip : IEquatable<ChordGrip>
         }
     }
 
+    /// <summary>
+    /// How the sounding notes read as chords, the plainest first; see <see cref="ChordNaming"/>. Notes with their spelling in
+    /// <see cref="Chord"/>.
+    /// </summary>
+    public IReadOnlyList<ChordReading> Readings =>
+        readings ??= ChordNaming.Readings(Places.Select(static place => place.Pitch.Name), Bass.Name);
+
+    /// <summary>
+    /// The chord that the sounding notes make by their plainest reading, where that has another root than <see cref="Chord"/>:
+    /// a sixth chord over its sixth is a minor seventh. Else null.
+    /// </summary>
+    public Chord? SoundsAs =>
+        Readings[0].Chord is var plainest && plainest.Root.PitchClass != Chord.Root.PitchClass ? plainest : null;
+
     /// <summary>How it is spaced.</summary>
     public GripSpacing Spacing
     {
         get
         {
             var pitches = Places.Select(static place => place.Pitch.MidiNumber).ToArray();
-            if (pitches.Select(static pitch => pitch % 12).Distinct().Count() < pitches.Length)
+            if (pitches.Select(static pitch => Diatonic.Modulo(pitch, 12)).Distinct().Count() < pitches.Length)
             {
                 return GripSpacing.Open;
             }
@@ -178,7 +194,7 @@ public sealed class ChordGrip : IEquatable<ChordGrip>
         var sound = Neck.MidiNumberAt(position);
         var name =
             Chord.Formula.At(sound - Chord.Root.PitchClass) is { } degree ? Chord.Root.Add(degree)
-            : Chord.Bass.PitchClass == sound % 12 ? Chord.Bass
+            : Chord.Bass.PitchClass == Diatonic.Modulo(sound, 12) ? Chord.Bass
             : Pitch.FromMidi(sound).Name;
         return new(position, Pitch.Nearest(name, sound), FunctionOf(name));
     }

@@ -39,13 +39,22 @@ public sealed class GripAnswer : IReadOnlyList<ChordGrip>
     private string Why()
     {
         var question = Query;
-        if (Grips.NearestMiss(question) is { } excess)
+        if (GripSearch.NearestMiss(question) is { } miss)
         {
-            return $"The hand does not reach: the nearest grip asks {excess:F0} mm more than it has.";
+            return $"The hand does not reach: the nearest grip, {miss.Grip}, asks {Math.Ceiling(miss.Excess):F0} mm more between {Name(miss.One)} and {Name(miss.Other)}.";
         }
 
+        var hand = question.Hand;
+        var all = Tunings.Position.MaxString;
         ReadOnlySpan<(string Limit, GripQuery Without)> limits =
         [
+            (
+                "that this hand holds with its barres and its thumb",
+                question with
+                {
+                    Hand = hand with { BarreStrings = all, OtherBarreStrings = all, ThumbOver = true },
+                }
+            ),
             ($"with at most {question.MaxFingers} fingers", question with { MaxFingers = 5 }),
             ("with no muted string between two that sound", question with { InnerMutes = true }),
             ($"with {question.Top} on top", question with { Top = null }),
@@ -61,18 +70,12 @@ public sealed class GripAnswer : IReadOnlyList<ChordGrip>
             ),
             ("with such use of open strings", question with { OpenStrings = OpenStrings.Allowed }),
             ($"on {question.MinSounding} strings or more", question with { MinSounding = 1 }),
-            ($"on {question.MaxSounding} strings or fewer", question with { MaxSounding = Tunings.Position.MaxString }),
-            (
-                "with every tone that may not be left out",
-                question with
-                {
-                    Optional = question.Chord.Formula.Without(question.Chord.Formula[0]),
-                }
-            ),
+            ($"on {question.MaxSounding} strings or fewer", question with { MaxSounding = all }),
+            ("with every tone that may not be left out", question with { Optional = question.Chord.Formula }),
         ];
         foreach (var (limit, without) in limits)
         {
-            if (without != question && Grips.Any(without))
+            if (without != question && GripSearch.Any(without))
             {
                 return $"There is no grip of {question.Chord} {limit}; without this limit there is one.";
             }
@@ -80,4 +83,6 @@ public sealed class GripAnswer : IReadOnlyList<ChordGrip>
 
         return $"No single limit keeps {question.Chord} from sounding on this neck: drop several of them.";
     }
+
+    private static string Name(Finger finger) => finger == Finger.Thumb ? "the thumb" : $"finger {(int)finger}";
 }

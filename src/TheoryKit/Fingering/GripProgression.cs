@@ -31,7 +31,7 @@ public sealed class GripProgression
         var columns = new List<Column>();
         foreach (var question in questions)
         {
-            var answer = Fingering.Grips.Find(question);
+            var answer = GripSearch.Find(question);
             if (answer.Count == 0)
             {
                 return new([], 0, $"Chord {columns.Count + 1}: {answer.Reason}");

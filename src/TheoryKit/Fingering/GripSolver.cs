@@ -8,8 +8,10 @@ namespace TheoryKit.Fingering;
 /// </summary>
 /// <remarks>
 /// The rules of an assignment. Notes at a lower fret get lower-numbered fingers (the thumb stands outside this order and
-/// takes only the highest-numbered string). A finger holds one string, or lies flat over neighbouring ones at one fret:
-/// then every string between must be held at this fret or higher. Every two fingertips are within reach.
+/// takes only the highest-numbered string). A finger holds one string, or lies flat at one fret over as many strings as the
+/// hand has it: then every string between must be held at this fret or higher, and at this fret by this finger. Every two
+/// fingertips are within reach. Effort: each finger, each flat finger, the spread between neighbouring fingers in use, and
+/// the muted strings between sounding ones.
 /// </remarks>
 internal sealed class GripSolver(HandOnNeck hand)
 {
@@ -24,6 +26,8 @@ internal sealed class GripSolver(HandOnNeck hand)
     private readonly bool[] used = new bool[Fingers];
     private readonly int[] best = new int[2 * Fingers];
     private readonly int[] notes = new int[MaxStrings]; // string numbers by fret, then from the thickest
+    private readonly double[] ahead = new double[MaxStrings + 1]; // by note: the least that the fingers from it on weigh
+    private readonly double leastFinger = hand.Hand.Weights.LeastFinger;
     private int count;
     private int lastString;
     private double bestEffort;
@@ -63,6 +67,21 @@ internal sealed class GripSolver(HandOnNeck hand)
         if (count == 0)
         {
             return bestEffort = inner;
+        }
+
+        ahead[count] = 0;
+        var rows = 0;
+        for (var at = count - 1; at >= 0; at--)
+        {
+            // Each fret needs a finger of its own.
+            var isNew = at == count - 1 || frets[notes[at]] != frets[notes[at + 1]];
+            rows += isNew ? 1 : 0;
+            ahead[at] = ahead[at + 1] + (isNew ? leastFinger : 0);
+        }
+
+        if (rows > (body.ThumbOver ? Fingers : Fingers - 1))
+        {
+            return bestEffort;
         }
 
         Array.Clear(used);
@@ -177,7 +196,8 @@ internal sealed class GripSolver(HandOnNeck hand)
             }
         }
 
-        if (effort >= bestEffort || fingersLeft == 0)
+        var next = last + 1;
+        if (fingersLeft == 0 || effort + ahead[next] >= bestEffort)
         {
             return;
         }
@@ -196,7 +216,7 @@ internal sealed class GripSolver(HandOnNeck hand)
 
         used[f] = true;
         fingersLeft--;
-        Assign(last + 1, below, highest, effort);
+        Assign(next, below, highest, effort);
         fingersLeft++;
         used[f] = false;
     }
@@ -240,10 +260,7 @@ internal sealed class GripSolver(HandOnNeck hand)
         }
     }
 
-    private int Across(int one, int other) =>
-        thin[one] > thick[other] ? thin[one] - thick[other]
-        : thin[other] > thick[one] ? thin[other] - thick[one]
-        : 0;
+    private int Across(int one, int other) => HandOnNeck.Across(thick[one], thin[one], thick[other], thin[other]);
 
     private bool CanLieFlat(int from, int to, int fret)
     {

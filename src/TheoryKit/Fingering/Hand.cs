@@ -7,6 +7,10 @@ namespace TheoryKit.Fingering;
 /// <remarks>
 /// Reach is measured between fingertips as they press strings, along and across the neck together. The default of each
 /// property is the average hand. A hand is only a model: stop when it hurts, and ask a teacher or a physiotherapist.
+/// <para>Text: the preset that it is nearest to, <c>small</c>, <c>average</c> or <c>large</c>, then what differs from it:
+/// reaches by finger numbers (<c>1-4 140 mm</c>), <c>rest 18 mm</c>, <c>thumb 70 mm</c>, <c>thumb over</c>, how many
+/// strings lie under a barre of the index (<c>barre 5</c>) and of another finger (<c>other barre 2</c>); after a semicolon
+/// the weights, as <see cref="EffortWeights"/> writes them: <c>small, 1-4 120 mm, thumb over; stretch 4</c>.</para>
 /// </remarks>
 public sealed partial record Hand
 {
@@ -98,7 +102,16 @@ public sealed partial record Hand
     }
 
     /// <summary>What each term of effort weighs.</summary>
-    public EffortWeights Weights { get; init; } = EffortWeights.Default;
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public EffortWeights Weights
+    {
+        get;
+        init
+        {
+            ArgumentNullException.ThrowIfNull(value);
+            field = value;
+        }
+    } = EffortWeights.Default;
 
     /// <summary>The farthest that two fingertips reach, in mm. For the thumb along the neck only.</summary>
     /// <exception cref="ArgumentException">Both fingers are the same.</exception>
@@ -131,8 +144,9 @@ public sealed partial record Hand
             _ => Math.Max(1, OtherBarreStrings),
         };
 
-    /// <summary>This hand with every length multiplied.</summary>
+    /// <summary>This hand with every reach multiplied; the fingers stay as thick as they are (<see cref="Rest"/>).</summary>
     /// <param name="factor">More than 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A reach would be more than <see cref="MaxReach"/> or none at all.</exception>
     public Hand Scale(double factor) =>
         this with
         {

@@ -38,10 +38,10 @@ internal sealed class HandOnNeck
             }
         }
 
-        (var open, OpenFrets) = (0, new int[neck.StringCount + 1]);
+        OpenFrets = new int[neck.StringCount + 1];
         for (var number = 1; number <= neck.StringCount; number++)
         {
-            OpenFrets[number] = open = neck.OpenFret(number);
+            OpenFrets[number] = neck.OpenFret(number);
         }
     }
 
@@ -49,7 +49,14 @@ internal sealed class HandOnNeck
 
     public Hand Hand { get; }
 
+    /// <summary>By string number the fret at which it sounds open.</summary>
     public int[] OpenFrets { get; }
+
+    /// <summary>The lowest fret that the hand holds: the first one before the nut or the capo.</summary>
+    public int LowestFret => Neck.Capo + 1;
+
+    /// <summary>Where the index finger is at home in a window: its first fret, or the first that can be held.</summary>
+    public int Home(Window window) => Math.Max(LowestFret, window.First);
 
     /// <summary>Where the fingertip sits for a fret, in mm from the nut.</summary>
     public double Tip(int fret) => tip[fret];
@@ -89,6 +96,51 @@ internal sealed class HandOnNeck
 
         var lacking = (rest - distance) / rest;
         return Hand.Weights.Crowding * lacking * lacking;
+    }
+
+    /// <summary>The two fingers of a grip that lack most reach, and how many mm; null if it is within reach.</summary>
+    public (Finger One, Finger Other, double Excess)? WorstExcess(Grip grip)
+    {
+        (Finger, Finger, double)? worst = null;
+        for (var low = Finger.Thumb; low < Finger.Little; low++)
+        {
+            for (var high = low + 1; high <= Finger.Little; high++)
+            {
+                if (
+                    Span(grip, low) is var (fret, thick, thin)
+                    && Span(grip, high) is var (otherFret, otherThick, otherThin)
+                    && Excess(low, high, Tip(otherFret) - Tip(fret), Across(thick, thin, otherThick, otherThin))
+                        is > 0
+                            and var excess
+                    && !(worst?.Item3 >= excess)
+                )
+                {
+                    worst = (low, high, excess);
+                }
+            }
+        }
+
+        return worst;
+    }
+
+    /// <summary>How many strings two fingers are apart, each lying from its thickest to its thinnest string.</summary>
+    public static int Across(int thick, int thin, int otherThick, int otherThin) =>
+        thin > otherThick ? thin - otherThick
+        : otherThin > thick ? otherThin - thick
+        : 0;
+
+    private static (int Fret, int Thick, int Thin)? Span(Grip grip, Finger finger)
+    {
+        (int Fret, int Thick, int Thin)? span = null;
+        for (var number = grip.Strings.Count; number >= 1; number--)
+        {
+            if (grip[number].Finger == finger)
+            {
+                span = (grip[number].Fret!.Value, span?.Thick ?? number, number);
+            }
+        }
+
+        return span;
     }
 
     private static double Distance(Finger low, double along, int strings)

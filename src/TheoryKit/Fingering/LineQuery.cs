@@ -4,7 +4,9 @@ using TheoryKit.Tunings;
 
 namespace TheoryKit.Fingering;
 
-/// <summary>One note of a line that is to be fingered: where it may be played, and how long it rings on.</summary>
+/// <summary>
+/// One note of a line that is to be fingered: where it may be played, and how long it rings on. Equal when both agree.
+/// </summary>
 public sealed record LineNote
 {
     private readonly int rings;
@@ -38,13 +40,27 @@ public sealed record LineNote
 
     /// <summary>A bare pitch that may be played at some of its positions.</summary>
     public static LineNote Of(IEnumerable<Position> positions) => new([.. positions]);
+
+    /// <inheritdoc/>
+    public bool Equals(LineNote? other) =>
+        other is not null && rings == other.rings && Positions.AsSpan().SequenceEqual(other.Positions.AsSpan());
+
+    /// <inheritdoc/>
+    public override int GetHashCode() =>
+        HashCode.Combine(rings, Positions.Length, Positions.IsEmpty ? default : Positions[0]);
 }
 
-/// <summary>What is asked when a line is fingered or placed.</summary>
+/// <summary>What is asked when a line is fingered or placed. Equal when all that is asked is.</summary>
 public sealed record LineQuery
 {
+    private readonly Sequence<LineNote> notes = new([]);
+
     /// <summary>The notes in order.</summary>
-    public required IReadOnlyList<LineNote> Notes { get; init; }
+    public required IReadOnlyList<LineNote> Notes
+    {
+        get => notes;
+        init => notes = value.ToSequence();
+    }
 
     /// <summary>The neck.</summary>
     public required Neck Neck { get; init; }
@@ -53,16 +69,43 @@ public sealed record LineQuery
     public Hand Hand { get; init; } = Hand.Average;
 
     /// <summary>How many answers, from the best on; at least 1.</summary>
-    public int Best { get; init; } = 1;
+    /// <exception cref="ArgumentOutOfRangeException">Less.</exception>
+    public int Best
+    {
+        get;
+        init
+        {
+            ArgumentOutOfRangeException.ThrowIfLessThan(value, 1, nameof(Best));
+            field = value;
+        }
+    } = 1;
 
     /// <summary>Whether open strings may be used where there is a choice.</summary>
     public bool OpenStrings { get; init; } = true;
 
-    /// <summary>The lowest place of the hand.</summary>
-    public int FirstPlace { get; init; } = 1;
+    /// <summary>The lowest place of the hand; at least 1. Behind a capo there is none.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less.</exception>
+    public int FirstPlace
+    {
+        get;
+        init
+        {
+            ArgumentOutOfRangeException.ThrowIfLessThan(value, 1, nameof(FirstPlace));
+            field = value;
+        }
+    } = 1;
 
-    /// <summary>The highest place of the hand.</summary>
-    public int LastPlace { get; init; } = Position.MaxFret;
+    /// <summary>The highest place of the hand; beyond the neck it is the last fret.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less than 1.</exception>
+    public int LastPlace
+    {
+        get;
+        init
+        {
+            ArgumentOutOfRangeException.ThrowIfLessThan(value, 1, nameof(LastPlace));
+            field = value;
+        }
+    } = Position.MaxFret;
 
     /// <summary>The place the player would rather keep to; null for none. Weighed by <see cref="EffortWeights.Preference"/>.</summary>
     public int? PreferredPlace { get; init; }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using TheoryKit.Tunings;
 
 namespace TheoryKit.Fingering;
@@ -21,18 +20,24 @@ internal sealed class LineSolver
     private readonly int lastPlace;
     private readonly int? preferred;
 
-    // The cheapest way to a note costs, by place: the hand's own part of every shift.
+    // By the places it leaves and goes to: what a shift costs.
     private readonly double[] shift;
     private readonly int places;
 
+    // Every state that was asked for so far, those of one position together, with what each costs by itself.
+    private readonly List<FingeredNote> states = [];
+    private readonly List<double> owns = [];
+    private readonly (int First, int Count)[] rangeOf;
+
     public LineSolver(HandOnNeck hand, int firstPlace = 1, int lastPlace = int.MaxValue, int? preferred = null)
     {
-        this.hand = hand;
+        Hand = this.hand = hand;
         weights = hand.Hand.Weights;
-        this.firstPlace = Math.Max(1, firstPlace);
+        this.firstPlace = Math.Max(hand.LowestFret, firstPlace);
         this.lastPlace = Math.Min(lastPlace, hand.Neck.Frets);
         this.preferred = preferred is { } place ? Math.Clamp(place, 1, hand.Neck.Frets) : null;
         places = hand.Neck.Frets + 1;
+        rangeOf = new (int, int)[(hand.Neck.StringCount + 1) * places];
         shift = new double[places * places];
         for (var from = 1; from < places; from++)
         {
@@ -45,6 +50,8 @@ internal sealed class LineSolver
             }
         }
     }
+
+    public HandOnNeck Hand { get; }
 
     /// <summary>The cost of a note by itself; infinite if that finger can't play it from that place.</summary>
     public double NoteCost(Position position, Finger? finger, int place)
@@ -143,135 +150,155 @@ internal sealed class LineSolver
         }
     }
 
-    /// <summary>The <paramref name="best"/> least-effort ways through the line, from the least; none if there is no way.</summary>
+    /// <summary>The <paramref name="best"/> least-effort lines, from the least; none if there is no way.</summary>
     /// <param name="candidates">For each note the positions it may be played at.</param>
     /// <param name="best">How many, at least 1.</param>
-    public IReadOnlyList<FingeredLine> Solve(IReadOnlyList<IReadOnlyList<Position>> candidates, int best = 1)
+    public IReadOnlyList<FingeredLine> Solve(IReadOnlyList<IReadOnlyList<Position>> candidates, int best = 1) =>
+        candidates.Count == 0 ? [new([], 0)] : new Graph(this, candidates, best > 1).Best(best);
+
+    /// <summary>The states of a position as a part of the table of all, filled when it is asked for.</summary>
+    private (int First, int Count) StatesAt(Position position)
     {
-        if (candidates.Count == 0)
+        ref var range = ref rangeOf[(position.String * places) + position.Fret];
+        if (range.Count == 0)
         {
-            return [new([], 0)];
-        }
-
-        var columns = new Column[candidates.Count];
-        var states = new List<FingeredNote>();
-        for (var index = 0; index < candidates.Count; index++)
-        {
-            states.Clear();
-            foreach (var position in candidates[index])
+            var first = states.Count;
+            AddStates(position, states);
+            for (var index = first; index < states.Count; index++)
             {
-                AddStates(position, states);
+                owns.Add(NoteCost(position, states[index].Finger, states[index].Place));
             }
 
-            var column = columns[index] = new(states.ToArray(), best);
-            for (var to = 0; to < column.States.Length; to++)
-            {
-                var note = column.States[to];
-                var own = NoteCost(note.Position, note.Finger, note.Place);
-                if (index == 0)
-                {
-                    column.Offer(to, own, -1);
-                    continue;
-                }
-
-                var before = columns[index - 1];
-                for (var from = 0; from < before.States.Length; from++)
-                {
-                    var least = before.Least(from) + own;
-                    if (least >= column.Worst(to))
-                    {
-                        continue;
-                    }
-
-                    var step = own + StepCost(before.States[from], note);
-                    for (var rank = 0; rank < best; rank++)
-                    {
-                        var total = before.Cost(from, rank) + step;
-                        if (total >= column.Worst(to))
-                        {
-                            break;
-                        }
-
-                        column.Offer(to, total, (from * best) + rank);
-                    }
-                }
-            }
+            range = (first, states.Count - first);
         }
 
-        return Ends(columns, best);
+        return range;
     }
 
-    private static List<FingeredLine> Ends(Column[] columns, int best)
+    /// <summary>
+    /// The ways through a line. Goes through it from the end, so that the least cost from every state on is known; each
+    /// state looks at those of the next note from the cheapest on and stops where no step can make up for the difference.
+    /// </summary>
+    private sealed class Graph : LineGraph
     {
-        var last = columns[^1];
-        var ends = new List<(double Cost, int Slot)>();
-        for (var slot = 0; slot < last.States.Length * best; slot++)
+        private readonly LineSolver solver;
+        private readonly int[][] columns; // by note: its states, by their number in the table
+        private readonly int[][] nexts;
+        private readonly double[]?[] toGo; // all of them are kept only where more than one line is asked for
+
+        public Graph(LineSolver solver, IReadOnlyList<IReadOnlyList<Position>> candidates, bool keepsAll)
         {
-            if (last.Cost(slot / best, slot % best) < double.PositiveInfinity)
+            this.solver = solver;
+            columns = new int[candidates.Count][];
+            nexts = new int[candidates.Count][];
+            toGo = new double[candidates.Count][];
+            int[] order = [];
+            for (var layer = candidates.Count - 1; layer >= 0; layer--)
             {
-                ends.Add((last.Cost(slot / best, slot % best), slot));
+                var column = columns[layer] = Column(candidates[layer]);
+                var costs = toGo[layer] = new double[column.Length];
+                nexts[layer] = new int[column.Length];
+                for (var state = 0; state < column.Length; state++)
+                {
+                    var (least, next) =
+                        layer + 1 < columns.Length
+                            ? Follow(solver.states[column[state]], columns[layer + 1], toGo[layer + 1]!, order)
+                            : (0, 0);
+                    costs[state] = solver.owns[column[state]] + least;
+                    nexts[layer][state] = next;
+                }
+
+                order = Order(costs);
+                if (!keepsAll && layer + 1 < columns.Length)
+                {
+                    toGo[layer + 1] = null;
+                }
             }
         }
 
-        var lines = new List<FingeredLine>();
-        foreach (var (cost, end) in ends.Order().Take(best))
-        {
-            var notes = new FingeredNote[columns.Length];
-            var slot = end;
-            for (var index = columns.Length - 1; index >= 0; index--)
-            {
-                notes[index] = columns[index].States[slot / best];
-                slot = columns[index].From(slot);
-            }
+        public override int Layers => columns.Length;
 
-            lines.Add(new(ImmutableArray.Create(notes), cost));
+        public override int Count(int layer) => columns[layer].Length;
+
+        public override FingeredNote Note(int layer, int state) => solver.states[columns[layer][state]];
+
+        public override double ToGo(int layer, int state) => toGo[layer]![state];
+
+        public override int Next(int layer, int state) => nexts[layer][state];
+
+        public override void Steps(int layer, int state, List<(int To, double Cost)> into)
+        {
+            var from = columns[layer][state];
+            var next = columns[layer + 1];
+            for (var to = 0; to < next.Length; to++)
+            {
+                var cost = solver.StepCost(solver.states[from], solver.states[next[to]]);
+                if (cost < double.PositiveInfinity)
+                {
+                    into.Add((to, solver.owns[from] + cost));
+                }
+            }
         }
 
-        return lines;
-    }
-
-    /// <summary>One note's states, each with the best costs up to it and where they come from.</summary>
-    private sealed class Column
-    {
-        private readonly int best;
-        private readonly double[] costs;
-        private readonly int[] froms;
-
-        public Column(FingeredNote[] states, int best)
+        private int[] Column(IReadOnlyList<Position> positions)
         {
-            States = states;
-            this.best = best;
-            costs = new double[states.Length * best];
-            froms = new int[costs.Length];
-            Array.Fill(costs, double.PositiveInfinity);
+            if (positions is [var only])
+            {
+                var (first, count) = solver.StatesAt(only);
+                return Numbers(first, count);
+            }
+
+            var column = new List<int>();
+            foreach (var position in positions)
+            {
+                var (first, count) = solver.StatesAt(position);
+                for (var state = first; state < first + count; state++)
+                {
+                    column.Add(state);
+                }
+            }
+
+            return [.. column];
         }
 
-        public FingeredNote[] States { get; }
-
-        public double Cost(int state, int rank) => costs[(state * best) + rank];
-
-        public double Least(int state) => costs[state * best];
-
-        public double Worst(int state) => costs[(state * best) + best - 1];
-
-        public int From(int slot) => froms[slot];
-
-        /// <summary>Keeps a way if it is among the best; of equals the one offered first stays before.</summary>
-        public void Offer(int state, double cost, int from)
+        private static int[] Numbers(int first, int count)
         {
-            var first = state * best;
-            var at = first + best - 1;
-            if (cost >= costs[at])
+            var numbers = new int[count];
+            for (var index = 0; index < count; index++)
             {
-                return;
+                numbers[index] = first + index;
             }
 
-            for (; at > first && costs[at - 1] > cost; at--)
+            return numbers;
+        }
+
+        private static int[] Order(double[] costs)
+        {
+            var order = Numbers(0, costs.Length);
+            Array.Sort((double[])costs.Clone(), order);
+            return order;
+        }
+
+        /// <summary>The least cost after a note, and the state that it goes to: of equals the first.</summary>
+        private (double Cost, int Next) Follow(FingeredNote note, int[] column, double[] costs, int[] order)
+        {
+            var (least, next) = (double.PositiveInfinity, 0);
+            foreach (var to in order)
             {
-                (costs[at], froms[at]) = (costs[at - 1], froms[at - 1]);
+                var rest = costs[to];
+                if (rest > least)
+                {
+                    break;
+                }
+
+                var cost = rest + solver.StepCost(note, solver.states[column[to]]);
+                if (cost < least || (cost == least && to < next))
+                {
+                    (least, next) = (cost, to);
+                }
             }
 
-            (costs[at], froms[at]) = (cost, from);
+            return (least, next);
         }
     }
 }

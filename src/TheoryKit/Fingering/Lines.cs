@@ -34,11 +34,22 @@ public static class Lines
     /// The least-effort ways to play a line, exact over (position, finger, place of the hand), from the best on. Ties break
     /// the same way every time. The time is linear in the number of notes.
     /// </summary>
-    /// <exception cref="ArgumentException">A position is not on the neck.</exception>
+    /// <remarks>
+    /// Two ways with the same positions and fingers are the same to a player: they are one answer, with those places of the
+    /// hand that cost least.
+    /// </remarks>
+    /// <exception cref="ArgumentException">A position is not on the neck, or the lowest place of the hand is above the highest.</exception>
     public static LineAnswer Find(LineQuery query)
     {
         ArgumentNullException.ThrowIfNull(query);
-        ArgumentOutOfRangeException.ThrowIfLessThan(query.Best, 1, nameof(query));
+        if (query.FirstPlace > query.LastPlace)
+        {
+            throw new ArgumentException(
+                $"The lowest place of the hand asked for, {query.FirstPlace}, is above the highest, {query.LastPlace}.",
+                nameof(query)
+            );
+        }
+
         var hand = new HandOnNeck(query.Neck, query.Hand);
         var solver = new LineSolver(hand, query.FirstPlace, query.LastPlace, query.PreferredPlace);
         var candidates = new IReadOnlyList<Position>[query.Notes.Count];

@@ -16,69 +16,59 @@ internal sealed class RingingLineSolver(HandOnNeck hand, LineSolver line)
         int best
     )
     {
-        var layer = new Dictionary<State, List<Way>>(State.ByValue) { [new State([], [])] = [new(0, null, default)] };
+        var layers = new List<Node>[candidates.Count];
+        List<Node> before = [new(new([], []), default, 0)];
         var options = new List<FingeredNote>();
-        for (var index = 0; index < candidates.Count; index++)
+        for (var layer = 0; layer < layers.Length; layer++)
         {
             options.Clear();
-            foreach (var position in candidates[index])
+            foreach (var position in candidates[layer])
             {
                 line.AddStates(position, options);
             }
 
-            var next = new Dictionary<State, List<Way>>(State.ByValue);
-            foreach (var (state, ways) in layer)
+            var nodes = layers[layer] = [];
+            var numbers = new Dictionary<State, int>(State.ByValue);
+            foreach (var node in before)
             {
                 foreach (var note in options)
                 {
-                    var step = line.NoteCost(note.Position, note.Finger, note.Place) + Follow(state, note);
+                    var step = Follow(node.State, note);
                     if (double.IsPositiveInfinity(step))
                     {
                         continue;
                     }
 
-                    var after = state.After(note, index, rings[index]);
-                    if (!next.TryGetValue(after, out var kept))
+                    var state = node.State.After(note, layer, rings[layer]);
+                    if (!numbers.TryGetValue(state, out var number))
                     {
-                        next[after] = kept = [];
+                        numbers[state] = number = nodes.Count;
+                        nodes.Add(new(state, note, line.NoteCost(note.Position, note.Finger, note.Place)));
                     }
 
-                    foreach (var way in ways)
-                    {
-                        Offer(kept, new(way.Cost + step, way, note), best);
-                    }
+                    node.Steps.Add((number, node.Own + step));
                 }
             }
 
-            layer = next;
+            before = nodes;
         }
 
-        return
-        [
-            .. layer
-                .Values.SelectMany(static ways => ways)
-                .OrderBy(static way => way.Cost)
-                .Take(best)
-                .Select(way => way.ToLine(candidates.Count)),
-        ];
-    }
-
-    private static void Offer(List<Way> kept, Way way, int best)
-    {
-        var at = kept.Count;
-        while (at > 0 && kept[at - 1].Cost > way.Cost)
+        for (var layer = layers.Length - 1; layer >= 0; layer--)
         {
-            at--;
-        }
-
-        if (at < best)
-        {
-            kept.Insert(at, way);
-            if (kept.Count > best)
+            foreach (var node in layers[layer])
             {
-                kept.RemoveAt(best);
+                node.ToGo = layer + 1 < layers.Length ? double.PositiveInfinity : node.Own;
+                foreach (var (to, cost) in node.Steps)
+                {
+                    if (cost + layers[layer + 1][to].ToGo is var toGo && toGo < node.ToGo)
+                    {
+                        (node.ToGo, node.Next) = (toGo, to);
+                    }
+                }
             }
         }
+
+        return new Graph(layers).Best(best);
     }
 
     /// <summary>What the step to a note costs after the last one and beside all that still ring; infinite where that can't be.</summary>
@@ -202,19 +192,29 @@ internal sealed class RingingLineSolver(HandOnNeck hand, LineSolver line)
         }
     }
 
-    /// <summary>A way through the line so far: its last note, and the way before.</summary>
-    private sealed record Way(double Cost, Way? Before, FingeredNote Note)
+    /// <summary>A state that the line can be in at one of its notes.</summary>
+    private sealed record Node(State State, FingeredNote Note, double Own)
     {
-        public FingeredLine ToLine(int count)
-        {
-            var notes = new FingeredNote[count];
-            var way = this;
-            for (var index = count - 1; index >= 0; index--, way = way.Before!)
-            {
-                notes[index] = way.Note;
-            }
+        public List<(int To, double Cost)> Steps { get; } = [];
 
-            return new(ImmutableArray.Create(notes), Cost);
-        }
+        public double ToGo { get; set; }
+
+        public int Next { get; set; }
+    }
+
+    private sealed class Graph(List<Node>[] layers) : LineGraph
+    {
+        public override int Layers => layers.Length;
+
+        public override int Count(int layer) => layers[layer].Count;
+
+        public override FingeredNote Note(int layer, int state) => layers[layer][state].Note;
+
+        public override double ToGo(int layer, int state) => layers[layer][state].ToGo;
+
+        public override int Next(int layer, int state) => layers[layer][state].Next;
+
+        public override void Steps(int layer, int state, List<(int To, double Cost)> into) =>
+            into.AddRange(layers[layer][state].Steps);
     }
 }

@@ -10,13 +10,19 @@ public abstract record ShapeRule
     private ShapeRule() { }
 
     /// <summary>Every tone inside a window of so many frets.</summary>
-    public static ShapeRule Window(int width) => new WindowRule(width);
+    /// <param name="width">How many frets, 1 to <see cref="Position.MaxFret"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Another width.</exception>
+    public static ShapeRule Window(int width) => new WindowRule(Checked(width, Position.MaxFret));
 
     /// <summary>So many neighbouring tones on each string, from the highest-numbered string down to string 1; the hand shifts as it needs.</summary>
-    public static ShapeRule NotesPerString(int count) => new PerStringRule(count);
+    /// <param name="count">How many, 1 to 12.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Another count.</exception>
+    public static ShapeRule NotesPerString(int count) => new PerStringRule(Checked(count, 12));
 
     /// <summary>Neighbouring tones all along one string.</summary>
-    public static ShapeRule AlongString(int number) => new AlongRule(number);
+    /// <param name="number">The string, 1 to <see cref="Position.MaxString"/>; one that the neck has not has no layout.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Another number.</exception>
+    public static ShapeRule AlongString(int number) => new AlongRule(Checked(number, Position.MaxString));
 
     /// <summary>The layout that begins at a fret or the first one possible above; null if there is none on this neck for this hand.</summary>
     /// <param name="neck">The neck.</param>
@@ -32,6 +38,13 @@ public abstract record ShapeRule
         return Find(new(neck, hand ?? Hand.Average), root, formula, fret);
     }
 
+    private static int Checked(int value, int most)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(value, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(value, most);
+        return value;
+    }
+
     private protected abstract Shape? Find(HandOnNeck hand, NoteName root, Formula formula, int fret);
 
     /// <summary>Fingers a run of places whose hand may shift.</summary>
@@ -40,6 +53,16 @@ public abstract record ShapeRule
         if (places.Count == 0)
         {
             return null;
+        }
+
+        var sounding = places.Select(static place => place.Pitch.MidiNumber).ToHashSet();
+        var missing = ImmutableArray.CreateBuilder<Pitch>();
+        for (var midi = sounding.Min(); midi < sounding.Max(); midi++)
+        {
+            if (!sounding.Contains(midi) && formula.At(midi - root.PitchClass) is { } degree)
+            {
+                missing.Add(Pitch.Nearest(root.Add(degree), midi));
+            }
         }
 
         var lines = new LineSolver(hand).Solve([
@@ -51,7 +74,7 @@ public abstract record ShapeRule
                 formula,
                 new(places.Min(static place => place.Position.Fret), places.Max(static place => place.Position.Fret)),
                 [.. places.Zip(line, static (place, note) => new ShapeNote(place, note.Finger))],
-                [],
+                missing.DrainToImmutable(),
                 line.Effort
             )
             : null;
@@ -61,7 +84,7 @@ public abstract record ShapeRule
     {
         private protected override Shape? Find(HandOnNeck hand, NoteName root, Formula formula, int fret) =>
             fret + Width - 1 <= hand.Neck.Frets
-                ? new WindowShapes(hand, root, formula).In(new(fret, fret + Width - 1))
+                ? new WindowShapes(new(hand), root, formula).In(new(fret, fret + Width - 1))
                 : null;
     }
 

@@ -22,10 +22,10 @@ internal sealed class WindowShapes
     private readonly Dictionary<Window, Shape?> found = [];
     private readonly int[] openMidi;
 
-    public WindowShapes(HandOnNeck hand, NoteName root, Formula formula)
+    public WindowShapes(LineSolver line, NoteName root, Formula formula)
     {
-        this.hand = hand;
-        line = new(hand);
+        this.line = line;
+        hand = line.Hand;
         neck = hand.Neck;
         this.root = root;
         this.formula = formula;
@@ -57,7 +57,9 @@ internal sealed class WindowShapes
 
     /// <summary>How many mm the window is wider than the hand's reach; zero or less if it is covered.</summary>
     public double ExcessOf(Window window) =>
-        hand.Excess(Finger.Index, Finger.Little, hand.Tip(window.Last) - hand.Tip(Home(window)), 0);
+        window.Last <= hand.Home(window)
+            ? -hand.Reach(Finger.Index, Finger.Little)
+            : hand.Excess(Finger.Index, Finger.Little, hand.Tip(window.Last) - hand.Tip(hand.Home(window)), 0);
 
     /// <summary>The least-effort shape of a window; null if the hand does not cover it or no tone lies in it.</summary>
     public Shape? In(Window window)
@@ -70,12 +72,10 @@ internal sealed class WindowShapes
         return shape;
     }
 
-    /// <summary>Where the index finger is at home: the first fret that can be held.</summary>
-    private static int Home(Window window) => Math.Max(1, window.First);
-
     private Shape? Find(Window window)
     {
-        if (window.Last > neck.Frets || window.Last < Home(window) || !Covers(window))
+        var home = hand.Home(window);
+        if (window.Last > neck.Frets || window.Last < home || !Covers(window))
         {
             return null;
         }
@@ -115,7 +115,7 @@ internal sealed class WindowShapes
                 var fret = midi - openMidi[number];
                 if (fret >= hand.OpenFrets[number] && window.Contains(fret))
                 {
-                    count = AddStates(new(number, fret), Home(window), states, count);
+                    count = AddStates(new(number, fret), home, states, count);
                 }
             }
 

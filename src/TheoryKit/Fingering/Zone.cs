@@ -10,12 +10,12 @@ namespace TheoryKit.Fingering;
 public sealed class Zone : IEquatable<Zone>
 {
     private readonly Lazy<ChordGrip?> grip;
-    private readonly Hand hand;
+    private readonly LineSolver line;
 
-    internal Zone(Chord chord, Neck neck, Hand hand, Window window, Form form, Shape shape)
+    internal Zone(Chord chord, LineSolver line, Window window, Form form, Shape shape)
     {
-        (Chord, Neck, Window, Form, Shape) = (chord, neck, window, form, shape);
-        this.hand = hand;
+        (Chord, Neck, Window, Form, Shape) = (chord, line.Hand.Neck, window, form, shape);
+        this.line = line;
         grip = new(FindGrip);
     }
 
@@ -24,6 +24,8 @@ public sealed class Zone : IEquatable<Zone>
 
     /// <summary>The neck.</summary>
     public Neck Neck { get; }
+
+    private HandOnNeck Hand => line.Hand;
 
     /// <summary>The frets.</summary>
     public Window Window { get; }
@@ -47,13 +49,12 @@ public sealed class Zone : IEquatable<Zone>
     /// </summary>
     public IReadOnlyList<Shape> AllRoots()
     {
-        var board = new HandOnNeck(Neck, hand);
         var shapes = new List<Shape>(12);
         for (var up = 0; up < 12; up++)
         {
             var root = up == 0 ? Chord.Root : Pitch.FromMidi(60 + ((Chord.Root.PitchClass + up) % 12)).Name;
             root = root.Alteration > 0 && up > 0 ? new NoteName((Letter)(((int)root.Letter + 1) % 7), -1) : root;
-            if (new WindowShapes(board, root, Chord.Formula).In(Window) is { } shape)
+            if (new WindowShapes(line, root, Chord.Formula).In(Window) is { } shape)
             {
                 shapes.Add(shape);
             }
@@ -68,9 +69,7 @@ public sealed class Zone : IEquatable<Zone>
     /// </summary>
     public IReadOnlyList<ShapeAlternative> Alternatives()
     {
-        var board = new HandOnNeck(Neck, hand);
-        var line = new LineSolver(board);
-        var home = Math.Max(1, Window.First);
+        var home = Hand.Home(Window);
         var found = new List<ShapeAlternative>();
         foreach (var note in Shape.Notes)
         {
@@ -92,7 +91,7 @@ public sealed class Zone : IEquatable<Zone>
                 var best = states.MinBy(state =>
                     line.NoteCost(position, state.Finger, state.Place) + line.StepCost(here, state)
                 );
-                var shift = best.Place == home ? 0 : board.Tip(best.Place) - board.Tip(home);
+                var shift = best.Place == home ? 0 : Hand.Tip(best.Place) - Hand.Tip(home);
                 found.Add(new(note, position, best.Finger, shift));
             }
         }
@@ -124,9 +123,9 @@ public sealed class Zone : IEquatable<Zone>
         {
             Chord = Chord,
             Neck = Neck,
-            Hand = hand,
+            Hand = Hand.Hand,
             Optional = Formula.Empty,
-            FirstFret = Math.Max(1, Window.First),
+            FirstFret = Hand.Home(Window),
             LastFret = Window.Last,
             OpenStrings = Window.First <= Neck.Capo ? OpenStrings.Allowed : OpenStrings.None,
         };
@@ -149,7 +148,7 @@ public sealed class Zone : IEquatable<Zone>
         ];
         foreach (var question in questions)
         {
-            if (Grips.Find(question) is [var best, ..])
+            if (GripSearch.Best(question, Hand) is { } best)
             {
                 return best;
             }

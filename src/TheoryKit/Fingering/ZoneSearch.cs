@@ -5,19 +5,22 @@ using TheoryKit.Tunings;
 namespace TheoryKit.Fingering;
 
 /// <summary>Finds the zones of a chord on a neck.</summary>
-public static class Zones
+public static class ZoneSearch
 {
     /// <summary>
     /// The zones of a chord up the neck. The frets at which some string gives the root divide the neck; between each two
     /// neighbouring ones lies a zone: the least-effort complete window that holds both and, where such a window exists, no
-    /// third one. Where no complete window within the hand's reach holds both, each has its own, and more are added until
+    /// third one, else as few others as can be. Where no complete window within the hand's reach holds both, each has its own, and more are added until
     /// every tone between the first and the last zone is in one.
     /// </summary>
     /// <remarks>
     /// Windows compare by the effort of their shape per note; of equals the narrower, then the lower one. In a tuning where
     /// no window within reach is complete, the one that misses the fewest tones stands in.
     /// </remarks>
-    public static IReadOnlyList<Zone> Find(Chord chord, Neck neck, Hand? hand = null)
+    /// <param name="chord">The chord.</param>
+    /// <param name="neck">The neck.</param>
+    /// <param name="hand">The hand; the average one if null.</param>
+    public static IReadOnlyList<Zone> Zones(this Chord chord, Neck neck, Hand? hand = null)
     {
         ArgumentNullException.ThrowIfNull(chord);
         ArgumentNullException.ThrowIfNull(neck);
@@ -28,15 +31,16 @@ public static class Zones
     {
         private readonly Chord chord;
         private readonly Neck neck;
-        private readonly Hand hand;
+        private readonly LineSolver line;
         private readonly WindowShapes shapes;
         private readonly List<(int Fret, ImmutableArray<int> Strings)> roots = [];
         private readonly List<Zone> zones = [];
 
         public Search(Chord chord, Neck neck, Hand hand)
         {
-            (this.chord, this.neck, this.hand) = (chord, neck, hand);
-            shapes = new(new(neck, hand), chord.Root, chord.Formula);
+            (this.chord, this.neck) = (chord, neck);
+            line = new(new(neck, hand));
+            shapes = new(line, chord.Root, chord.Formula);
             for (var fret = 0; fret <= neck.Frets; fret++)
             {
                 var strings = ImmutableArray.CreateBuilder<int>();
@@ -44,7 +48,7 @@ public static class Zones
                 {
                     if (
                         fret >= neck.OpenFret(number)
-                        && neck.MidiNumberAt(new(number, fret)) % 12 == chord.Root.PitchClass
+                        && Diatonic.Modulo(neck.MidiNumberAt(new(number, fret)), 12) == chord.Root.PitchClass
                     )
                     {
                         strings.Add(number);
@@ -123,8 +127,7 @@ public static class Zones
             zones.Add(
                 new(
                     chord,
-                    neck,
-                    hand,
+                    line,
                     shape.Window,
                     new(lower, upper, upper.IsEmpty ? null : Form.LetterOf(neck.Tuning, lower)),
                     shape
