@@ -93,7 +93,7 @@ internal static class SheetHtml
                     WriteTable(table);
                     break;
                 case Block.Picture picture:
-                    html.Raw(picture.Html(context));
+                    html.Raw(picture.Html(context, naming));
                     break;
                 case Block.Beside(var list):
                     html.Open("div", "tk-beside");

@@ -59,7 +59,7 @@ internal static class SheetText
                 break;
             case Block.Picture picture:
                 Part(text);
-                text.Append(picture.Text().TrimEnd('\n')).Append('\n');
+                text.Append(picture.Text(naming).TrimEnd('\n')).Append('\n');
                 break;
             case Block.Beside(var list):
                 WriteAll(text, list, naming);

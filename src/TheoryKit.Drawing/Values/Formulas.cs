@@ -51,8 +51,8 @@ internal static class Formulas
             );
 
     /// <summary>A ladder of one column.</summary>
-    public static Block Ladder(LadderColumn column, IFormatProvider? naming = null) =>
-        LadderRenderer.Picture(new LadderDrawing([column]), naming);
+    public static Block Ladder(LadderColumn column) =>
+        LadderRenderer.Picture(new LadderDrawing([column]));
 
     /// <summary>The chord symbol with no root; the bare triad has none but its absence.</summary>
     private static Words? Symbol(Formula formula) =>
