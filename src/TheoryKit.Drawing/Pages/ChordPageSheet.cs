@@ -34,24 +34,26 @@ internal static class ChordPageSheet
         if (chord.FunctionOf(chord.Bass) is null)
         {
             var interval = chord.Root.To(chord.Bass);
-            rows.Add(
-                [Words.Of(chord.Bass), Words.None, InWords.Of(interval), interval.Semitones, "bass, not in the formula"]
-            );
+            rows.Add([
+                Words.Of(chord.Bass),
+                Words.None,
+                InWords.Of(interval),
+                interval.Semitones,
+                "bass, not in the formula",
+            ]);
         }
 
         foreach (var degree in chord.Formula)
         {
             var (tone, role) = (chord.Root + degree.Interval, ToneRoles.Of(degree, chord.Formula));
             var isBass = chord.Bass != chord.Root && chord.Bass.IsEnharmonicTo(tone);
-            rows.Add(
-                [
-                    Words.Of(tone),
-                    new(Words.Of(degree), role),
-                    InWords.Of(degree.Interval),
-                    degree.Semitones,
-                    ToneRoles.Words(role) + (isBass ? ", bass" : ""),
-                ]
-            );
+            rows.Add([
+                Words.Of(tone),
+                new(Words.Of(degree), role),
+                InWords.Of(degree.Interval),
+                degree.Semitones,
+                ToneRoles.Words(role) + (isBass ? ", bass" : ""),
+            ]);
         }
 
         return new(

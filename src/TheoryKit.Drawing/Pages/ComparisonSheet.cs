@@ -11,10 +11,9 @@ internal static class ComparisonSheet
         var blocks = Blocks(comparison);
         if (page.Neck is { } neck)
         {
-            var necks = comparison.Chords.Select(chord =>
-                NeckBlocks.Of(neck, chord, page.FirstFret, page.LastFret, page.Labels, page.IsLeftHanded)
+            blocks.Add(
+                NeckBlocks.Of(neck, comparison.Chords, page.FirstFret, page.LastFret, page.Labels, page.IsLeftHanded)
             );
-            blocks.Add(new Block.Beside([.. necks]));
         }
 
         if (comparison.Pairs.Count > 0)
@@ -37,18 +36,18 @@ internal static class ComparisonSheet
             facts.Add(new("shared by all", Names(comparison.Shared)));
             for (var i = 0; i < chords.Count; i++)
             {
-                facts.Add(new($"only in {chords[i]}", Names(comparison.OnlyIn(i))));
+                if (comparison.OnlyIn(i) is { Count: > 0 } own)
+                {
+                    facts.Add(new($"only in {chords[i]}", Names(own)));
+                }
             }
         }
 
-        var ladder = comparison.CommonRoot is null && chords.Any(chord => chord.Formula.Count == 0)
-            ? []
-            : new[] { LadderRenderer.Picture(LadderDrawing.Of(chords)) };
         return
         [
             new Block.Title(Words.Join(", ", chords), "side by side"),
             new Block.Facts(facts),
-            new Block.Beside([.. ladder, new Block.Group(Sounds(comparison))]),
+            new Block.Beside([LadderRenderer.Picture(LadderDrawing.Of(chords)), new Block.Group(Sounds(comparison))]),
         ];
     }
 
@@ -99,6 +98,9 @@ internal static class ComparisonSheet
     private static IEnumerable<Block> Pairs(ChordComparison comparison)
     {
         var table = Chords.Pairs.Table(comparison.Pairs).Blocks.OfType<Block.Table>().Single();
-        yield return table with { Caption = "Two by two" };
+        yield return table with
+        {
+            Caption = "Two by two",
+        };
     }
 }
