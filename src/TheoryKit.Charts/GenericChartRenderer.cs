@@ -16,7 +16,8 @@ public sealed class GenericChartRenderer : IRenderer<GenericChart>
 {
     /// <summary>Points of one series that the text lists before it says how many there are.</summary>
     private const int ListedPoints = 24;
-    private const int DefaultHeight = 420;
+    private const int DefaultWidth = 720;
+    private const int DefaultHeight = 400;
 
     /// <inheritdoc/>
     public string Html(GenericChart value, RenderContext context)
@@ -32,13 +33,12 @@ public sealed class GenericChartRenderer : IRenderer<GenericChart>
         var figure = Figure(value);
         var id = context.NextId();
         var words = WebUtility.HtmlEncode(description ?? Describe(figure));
-        var height = Pixels(figure, "height") ?? DefaultHeight;
-        var width = Pixels(figure, "width") is { } asked ? $"width:{asked}px;" : "";
+        var size = Size(figure);
 
         // "<" inside the data could end the script element early.
         var data = figure.ToString(Formatting.None).Replace("<", "\\u003c", StringComparison.Ordinal);
         return $"<div class=\"tk-chart\" id=\"{id}\" role=\"img\" aria-label=\"{words}\" "
-            + $"style=\"{width}max-width:100%;height:{height}px\">"
+            + $"style=\"{size}\">"
             + $"<p style=\"white-space:pre-line\">{words}</p></div>"
             + $"<script>({PlotlyScript.Queue}=window.{PlotlyScript.QueueName}||[]).push([\"{id}\",{data}]);</script>";
     }
@@ -59,6 +59,29 @@ public sealed class GenericChartRenderer : IRenderer<GenericChart>
             ["layout"] = JToken.FromObject(GenericChart.getLayout(chart), serializer),
             ["config"] = JToken.FromObject(GenericChart.getConfig(chart), serializer),
         };
+    }
+
+    /// <summary>
+    /// Moves the size from the layout to the element, so that a chart is never wider than its page. The width and height
+    /// that Plotly.NET gives a chart that asks for none count as none.
+    /// </summary>
+    private static string Size(JObject figure)
+    {
+        var width = Pixels(figure, "width");
+        var height = Pixels(figure, "height");
+        if ((width, height) == (Defaults.DefaultWidth, Defaults.DefaultHeight))
+        {
+            (width, height) = (DefaultWidth, DefaultHeight);
+        }
+
+        if (figure["layout"] is JObject layout)
+        {
+            layout.Remove("width");
+            layout.Remove("height");
+            layout["autosize"] = true;
+        }
+
+        return $"width:{width ?? DefaultWidth}px;max-width:100%;height:{height ?? DefaultHeight}px";
     }
 
     private static int? Pixels(JObject figure, string dimension) => (int?)figure.SelectToken($"layout.{dimension}");

@@ -8,7 +8,7 @@
   var drawn = [];
 
   function lines(color) {
-    return { gridcolor: color, linecolor: color, zerolinecolor: color, tickcolor: color };
+    return { gridcolor: color, linecolor: color, zerolinecolor: color, tickcolor: color, automargin: true };
   }
 
   // The page's own text colour on its own ground: the chart's own layout still goes before its template.
@@ -17,7 +17,12 @@
     var faint = ink.replace(/^rgb\((.*)\)$/, "rgba($1, 0.2)");
     var layout = Object.assign({}, template && template.layout);
     var font = Object.assign({}, layout.font, { color: ink, family: getComputedStyle(element).fontFamily });
-    Object.assign(layout, { paper_bgcolor: "rgba(0,0,0,0)", plot_bgcolor: "rgba(0,0,0,0)", font: font });
+    Object.assign(layout, {
+      paper_bgcolor: "rgba(0,0,0,0)",
+      plot_bgcolor: "rgba(0,0,0,0)",
+      font: font,
+      modebar: { bgcolor: "rgba(0,0,0,0)", color: faint, activecolor: ink },
+    });
     layout.xaxis = Object.assign({}, layout.xaxis, lines(faint));
     layout.yaxis = Object.assign({}, layout.yaxis, lines(faint));
     layout.polar = Object.assign({}, layout.polar, {
@@ -56,23 +61,25 @@
     return color.replace(/^rgb\((.*)\)$/, "rgba($1, " + cover + ")");
   }
 
-  function show(plotly, element, figure) {
-    var named = figure;
-    figure = colored(element, named);
-    var layout = figure.layout || {};
-    var template = layout.template;
-    layout.template = themed(element, template);
-    if (!layout.width) {
-      layout.autosize = true;
+  // The figure as it looks on this page, now.
+  function prepared(element, named) {
+    var figure = colored(element, { data: named.data, layout: named.layout || {} });
+    figure.layout.template = themed(element, figure.layout.template);
+    if (!figure.layout.margin) {
+      figure.layout.margin = { l: 48, r: 16, t: figure.layout.title ? 64 : 28, b: 48 };
     }
-    var config = Object.assign({ responsive: true, displaylogo: false }, figure.config);
+    return figure;
+  }
+
+  function show(plotly, element, named) {
+    var figure = prepared(element, named);
+    var config = Object.assign({ responsive: true, displaylogo: false }, named.config);
     element.replaceChildren();
-    plotly.newPlot(element, figure.data, layout, config).then(function () {
+    plotly.newPlot(element, figure.data, figure.layout, config).then(function () {
       drawn.push(function () {
         if (element.isConnected) {
-          var now = colored(element, { data: named.data, layout: named.layout || {} });
-          now.layout.template = themed(element, template);
-          plotly.react(element, now.data, Object.assign({ autosize: !now.layout.width }, now.layout));
+          var now = prepared(element, named);
+          plotly.react(element, now.data, now.layout);
           plotly.Plots.resize(element);
         }
       });

@@ -63,29 +63,21 @@ internal sealed class PrintCommand(IAnsiConsole console, TextWriter errors) : As
         CancellationToken cancellation
     )
     {
-        var runs = new List<CellRun>();
-        try
+        using var runner = new NotebookRunner(notebook);
+        foreach (var cell in notebook.CodeCells)
         {
-            using var runner = new NotebookRunner(notebook);
-            foreach (var cell in notebook.CodeCells)
+            report(notebook, cell);
+            if (!await runner.RunAsync(cell, cancellation).ConfigureAwait(false))
             {
-                report(notebook, cell);
-                runs.Add(await runner.RunAsync(cell, cancellation).ConfigureAwait(false));
-                if (!runs[^1].Succeeded)
-                {
-                    break;
-                }
+                break;
             }
         }
-        catch (OperationCanceledException)
-        {
-            // What was run so far is still printed.
-        }
 
+        var runs = runner.Runs;
         report(notebook, null);
         var file = Path.Combine(folder, notebook.Name + ".html");
         await WriteAsync(file, new NotebookPage(notebook, runs, code).Html()).ConfigureAwait(false);
-        return new(notebook, file, runs.Find(static run => !run.Succeeded));
+        return new(notebook, file, runs.FirstOrDefault(static run => !run.Succeeded));
     }
 
     private async Task Tell(List<Printed> printed)

@@ -16,7 +16,8 @@ internal static class ExceptionText
             .ReplaceLineEndings("\n")
             .Split('\n', StringSplitOptions.RemoveEmptyEntries)
             .TakeWhile(static frame => !frame.Contains("Microsoft.CodeAnalysis.Scripting", StringComparison.Ordinal))
-            .Where(static frame => !frame.StartsWith("---", StringComparison.Ordinal));
+            .Where(static frame => !frame.StartsWith("---", StringComparison.Ordinal))
+            .Where(static frame => !frame.Contains("<<Initialize>>", StringComparison.Ordinal));
         return string.Join('\n', [string.Join("\n  because of ", causes), .. frames]);
     }
 }

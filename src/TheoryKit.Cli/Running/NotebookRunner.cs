@@ -24,6 +24,9 @@ public sealed class NotebookRunner : IDisposable
     private readonly PackageExtensions extensions;
     private readonly RenderContext context = new();
     private readonly string folderBefore = Environment.CurrentDirectory;
+    private readonly OutputCollector collector = new();
+    private readonly List<(CodeCell Cell, string? Error)> runs = [];
+    private readonly IDisposable watching;
     private bool isLoaded;
 
     /// <summary>Starts the kernel; the notebook's folder becomes the current one until the runner is disposed.</summary>
@@ -46,59 +49,77 @@ public sealed class NotebookRunner : IDisposable
         root.DefaultKernelName = csharp.Name;
         root.UseImportMagicCommand();
         extensions = new(root);
+        watching = root.KernelEvents.Subscribe(collector.Receive);
         Formatter.ResetToDefault();
         Formatter.DefaultMimeType = HtmlFormatter.MimeType;
         Formatter.SetPreferredMimeTypesFor(typeof(string), PlainTextFormatter.MimeType);
         Environment.CurrentDirectory = Path.GetDirectoryName(notebook.Path) ?? folderBefore;
     }
 
-    /// <summary>Runs one cell.</summary>
-    /// <exception cref="OperationCanceledException">
-    /// Cancelled; what the cell was doing may still go on in the background.
-    /// </exception>
-    public async Task<CellRun> RunAsync(CodeCell cell, CancellationToken cancellation = default)
+    /// <summary>The cells run so far with what they show by now: a cell may still change what an earlier one showed.</summary>
+    public IReadOnlyList<CellRun> Runs =>
+        [.. runs.Select((run, i) => new CellRun(run.Cell, collector.Outputs(i), run.Error))];
+
+    /// <summary>Runs the next cell.</summary>
+    /// <returns>Whether it ran to its end.</returns>
+    public async Task<bool> RunAsync(CodeCell cell, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(cell);
+        collector.BeginCell();
+        runs.Add((cell, "Stopped before its end."));
+        string? error;
+        try
+        {
+            error = await Submit(cell, cancellation).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
+        {
+            // What the cell was doing may still go on in the background.
+            return false;
+        }
+
+        runs[^1] = (cell, error);
+        return error is null;
+    }
+
+    private async Task<string?> Submit(CodeCell cell, CancellationToken cancellation)
+    {
         var code = AtHand.Value.TakeFrom(cell.Source, out var requests);
-        var collector = new OutputCollector();
         if (requests.Count > 0)
         {
-            Answer(requests, collector);
+            Answer(requests);
         }
 
         if (string.IsNullOrWhiteSpace(code))
         {
-            return new(cell, collector.Outputs, null);
+            return null;
+        }
+
+        var kernel = root.FindKernelByName(cell.Kernel)?.Name;
+        if (kernel is null)
+        {
+            return $"This cell is for the kernel \"{cell.Kernel}\"; C# and HTML cells run here.";
         }
 
         var packages = new List<PackageAdded>();
-        using var watching = root.KernelEvents.Subscribe(collector.Receive);
         using var noting = root.KernelEvents.OfType<PackageAdded>().Subscribe(packages.Add);
-        var kernel = root.FindKernelByName(cell.Kernel)?.Name;
-        if (kernel is null && cell.Kernel != csharp.Name)
-        {
-            return new(
-                cell,
-                collector.Outputs,
-                $"This cell is for the kernel \"{cell.Kernel}\"; here run C# and HTML cells."
-            );
-        }
-
-        var command = new SubmitCode(code, kernel);
-        var result = await root.SendAsync(command, cancellation).WaitAsync(cancellation).ConfigureAwait(false);
+        var result = await root.SendAsync(new SubmitCode(code, kernel), cancellation)
+            .WaitAsync(cancellation)
+            .ConfigureAwait(false);
         await extensions.Load(packages).ConfigureAwait(false);
         var failure = result.Events.OfType<CommandFailed>().FirstOrDefault();
-        return new(cell, collector.Outputs, failure is null ? null : Describe(failure, collector));
+        return failure is null ? null : Describe(failure);
     }
 
     /// <inheritdoc/>
     public void Dispose()
     {
         Environment.CurrentDirectory = folderBefore;
+        watching.Dispose();
         root.Dispose();
     }
 
-    private void Answer(IReadOnlyList<PackagesAtHand.Request> requests, OutputCollector collector)
+    private void Answer(IReadOnlyList<PackagesAtHand.Request> requests)
     {
         csharp.AddAssemblyReferences(requests.SelectMany(static request => request.Assemblies).Distinct());
         foreach (var request in requests.Where(static request => request.IsOtherVersion))
@@ -116,7 +137,7 @@ public sealed class NotebookRunner : IDisposable
         }
     }
 
-    private static string Describe(CommandFailed failure, OutputCollector collector)
+    private string Describe(CommandFailed failure)
     {
         if (failure.Exception is CodeSubmissionCompilationErrorException && collector.Errors.Count > 0)
         {

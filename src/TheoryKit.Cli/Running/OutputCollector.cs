@@ -6,26 +6,42 @@ using Microsoft.DotNet.Interactive.Formatting;
 
 namespace TheoryKit.Cli.Running;
 
-/// <summary>Gathers what a cell shows from the kernel's events. A value that is updated stays where it was first shown.</summary>
+/// <summary>
+/// Gathers what the cells of a notebook show from the kernel's events. A value that is updated stays where it was first
+/// shown, also when a later cell updates it.
+/// </summary>
 internal sealed class OutputCollector
 {
     /// <summary>Version notes about packages' references, which no cell can act on.</summary>
     private static readonly string[] Unhelpful = ["CS1701", "CS1702", "CS1705"];
 
     private readonly Lock sync = new();
-    private readonly List<(string? Id, CellOutput Output)> shown = [];
+    private readonly List<List<(string? Id, CellOutput Output)>> cells = [];
+
+    private readonly HashSet<string> updated = new(StringComparer.Ordinal);
 
     /// <summary>The compiler's errors, each with its place in the cell.</summary>
     public IReadOnlyList<string> Errors { get; private set; } = [];
 
-    public ImmutableList<CellOutput> Outputs
+    private List<(string? Id, CellOutput Output)> Shown => cells[^1];
+
+    /// <summary>What follows belongs to the next cell.</summary>
+    public void BeginCell()
     {
-        get
+        lock (sync)
         {
-            lock (sync)
-            {
-                return [.. shown.Select(static entry => entry.Output)];
-            }
+            cells.Add([]);
+            Errors = [];
+        }
+    }
+
+    /// <summary>What a cell has shown, as it stands now.</summary>
+    /// <param name="cell">0 for the first cell begun.</param>
+    public ImmutableList<CellOutput> Outputs(int cell)
+    {
+        lock (sync)
+        {
+            return [.. cells[cell].Select(static entry => entry.Output)];
         }
     }
 
@@ -48,7 +64,7 @@ internal sealed class OutputCollector
                     Update(update.ValueId, Value(update));
                     break;
                 case DisplayEvent display when display.FormattedValues.Any(static form => !form.SuppressDisplay):
-                    shown.Add((display.ValueId, Value(display)));
+                    Shown.Add((display.ValueId, Value(display)));
                     break;
                 case DiagnosticsProduced diagnostics:
                     Note(diagnostics.Diagnostics);
@@ -61,36 +77,52 @@ internal sealed class OutputCollector
     {
         lock (sync)
         {
-            shown.Add((null, new WarningOutput(text)));
+            Shown.Add((null, new WarningOutput(text)));
         }
     }
 
     private void Update(string id, ValueOutput value)
     {
-        for (var i = 0; i < shown.Count; i++)
+        foreach (var cell in cells)
         {
-            if (id is not null && shown[i].Id == id)
+            var place = cell.FindIndex(entry => entry.Id == id);
+            if (place >= 0)
             {
-                shown[i] = (id, value);
+                cell[place] = (id, value);
+                return;
             }
         }
+
+        // display(...) announces a value under one name and hands out another: the first update tells which value
+        // went with it, if there is only one left that it can be.
+        var open = Shown.FindAll(entry => entry is (not null, ValueOutput) && !updated.Contains(entry.Id));
+        if (open.Count == 1)
+        {
+            Shown[Shown.IndexOf(open[0])] = (id, value);
+        }
+        else
+        {
+            Shown.Add((id, value));
+        }
+
+        updated.Add(id);
     }
 
     private void Write(string text, bool isError)
     {
-        if (shown is [.., (_, ConsoleOutput last)] && last.IsError == isError)
+        if (Shown is [.., (_, ConsoleOutput last)] && last.IsError == isError)
         {
-            shown[^1] = (null, last with { Text = last.Text + text });
+            Shown[^1] = (null, last with { Text = last.Text + text });
         }
         else
         {
-            shown.Add((null, new ConsoleOutput(text, isError)));
+            Shown.Add((null, new ConsoleOutput(text, isError)));
         }
     }
 
     private void Note(IReadOnlyCollection<Microsoft.DotNet.Interactive.Diagnostic> diagnostics)
     {
-        shown.AddRange(
+        Shown.AddRange(
             diagnostics
                 .Where(static d => d.Severity == DiagnosticSeverity.Warning && !Unhelpful.Contains(d.Code))
                 .Select(static d => ((string?)null, (CellOutput)new WarningOutput(Placed("warning", d))))

@@ -11,7 +11,7 @@ namespace TheoryKit.Theory;
 /// <remarks>
 /// Range: every letter with up to <see cref="MaxAlteration"/> sharps or flats. Text: an uppercase or lowercase letter A to
 /// G, then a run of <c>#</c> or <c>b</c> (also <c>x</c>, ♯, ♭, ♮, 𝄪, 𝄫); written with <c>#</c> and <c>b</c>, or as printed
-/// with the format "P".
+/// with the format "P". In other languages with a <see cref="NoteNaming"/> as the format provider.
 /// </remarks>
 public readonly partial struct NoteName : IEquatable<NoteName>, ISpanParsable<NoteName>, IFormattable
 {
@@ -64,10 +64,10 @@ public readonly partial struct NoteName : IEquatable<NoteName>, ISpanParsable<No
 
     /// <summary>The names read from a text, separated by white space or commas.</summary>
     /// <exception cref="FormatException">Some part is not a note name.</exception>
-    public static IReadOnlyList<NoteName> ParseList(string text)
+    public static IReadOnlyList<NoteName> ParseList(string text, IFormatProvider? provider = null)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return Parsing.Parse<IReadOnlyList<NoteName>>(text, "a list of note names", ReadList);
+        return Parsing.Parse<IReadOnlyList<NoteName>>(text, "a list of note names", ReadList, provider);
     }
 
     /// <summary>The name of the note <paramref name="interval"/> above this one (below, if it descends).</summary>
@@ -147,12 +147,12 @@ public readonly partial struct NoteName : IEquatable<NoteName>, ISpanParsable<No
     /// <summary>The name as <see cref="Parse(string, IFormatProvider?)"/> reads it.</summary>
     public override string ToString() => ToString(null, null);
 
-    /// <summary>The name: "G" (or null) plain, <c>Bb</c>; "P" printed, <c>B♭</c>.</summary>
+    /// <summary>The name: "G" (or null) plain, <c>Bb</c>; "P" printed, <c>B♭</c>; in the language of a <see cref="NoteNaming"/>.</summary>
     /// <exception cref="FormatException">Another format.</exception>
     public string ToString(string? format, IFormatProvider? formatProvider = null)
     {
         var text = new StringBuilder(4);
-        Write(text, TextFormat.IsPrinted(format));
+        Write(text, TextFormat.IsPrinted(format), NoteNaming.Of(formatProvider));
         return text.ToString();
     }
 
@@ -166,7 +166,7 @@ public readonly partial struct NoteName : IEquatable<NoteName>, ISpanParsable<No
 
     /// <inheritdoc cref="Parse(string, IFormatProvider?)"/>
     public static NoteName Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) =>
-        Parsing.Parse<NoteName>(s, What, Read);
+        Parsing.Parse<NoteName>(s, What, Read, provider);
 
     /// <summary>Reads a name; false if the text is none.</summary>
     public static bool TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out NoteName result) =>
@@ -174,42 +174,13 @@ public readonly partial struct NoteName : IEquatable<NoteName>, ISpanParsable<No
 
     /// <summary>Reads a name; false if the text is none.</summary>
     public static bool TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out NoteName result) =>
-        Parsing.TryParse(s, Read, out result);
+        Parsing.TryParse(s, Read, out result, provider);
 
-    internal static bool Read(ref TextCursor cursor, out NoteName note)
-    {
-        note = default;
-        var letter = cursor.Current switch
-        {
-            'C' or 'c' => Letter.C,
-            'D' or 'd' => Letter.D,
-            'E' or 'e' => Letter.E,
-            'F' or 'f' => Letter.F,
-            'G' or 'g' => Letter.G,
-            'A' or 'a' => Letter.A,
-            'B' or 'b' => Letter.B,
-            _ => (Letter)(-1),
-        };
-        if (letter < 0)
-        {
-            return cursor.Fail("a letter from A to G");
-        }
+    /// <summary>Reads the longest name that begins here, in the language of the cursor.</summary>
+    internal static bool Read(ref TextCursor cursor, out NoteName note) => cursor.Naming.Read(ref cursor, out note);
 
-        cursor.Position++;
-        if (!Accidentals.Read(ref cursor, MaxAlteration, out var alteration))
-        {
-            return false;
-        }
-
-        note = new(letter, alteration);
-        return true;
-    }
-
-    internal void Write(StringBuilder text, bool printed)
-    {
-        text.Append("CDEFGAB"[letter]);
-        Accidentals.Write(text, alteration, printed);
-    }
+    internal void Write(StringBuilder text, bool printed, NoteNaming? naming = null) =>
+        (naming ?? NoteNaming.English).Write(text, this, printed);
 
     private static bool ReadList(ref TextCursor cursor, [MaybeNullWhen(false)] out IReadOnlyList<NoteName> notes)
     {

@@ -153,12 +153,12 @@ public readonly struct Pitch : IEquatable<Pitch>, IComparable<Pitch>, ISpanParsa
     /// <summary>The pitch as <see cref="Parse(string, IFormatProvider?)"/> reads it.</summary>
     public override string ToString() => ToString(null, null);
 
-    /// <summary>The pitch: "G" (or null) plain, <c>Bb3</c>; "P" printed, <c>B♭3</c>.</summary>
+    /// <summary>The pitch: "G" (or null) plain, <c>Bb3</c>; "P" printed, <c>B♭3</c>; in the language of a <see cref="NoteNaming"/>.</summary>
     /// <exception cref="FormatException">Another format.</exception>
     public string ToString(string? format, IFormatProvider? formatProvider = null)
     {
         var text = new StringBuilder(6);
-        Name.Write(text, TextFormat.IsPrinted(format));
+        Name.Write(text, TextFormat.IsPrinted(format), NoteNaming.Of(formatProvider));
         return text.Append(octave).ToString();
     }
 
@@ -172,7 +172,7 @@ public readonly struct Pitch : IEquatable<Pitch>, IComparable<Pitch>, ISpanParsa
 
     /// <inheritdoc cref="Parse(string, IFormatProvider?)"/>
     public static Pitch Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) =>
-        Parsing.Parse<Pitch>(s, What, Read);
+        Parsing.Parse<Pitch>(s, What, Read, provider);
 
     /// <summary>Reads a pitch; false if the text is none.</summary>
     public static bool TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out Pitch result) =>
@@ -180,7 +180,7 @@ public readonly struct Pitch : IEquatable<Pitch>, IComparable<Pitch>, ISpanParsa
 
     /// <summary>Reads a pitch; false if the text is none.</summary>
     public static bool TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Pitch result) =>
-        Parsing.TryParse(s, Read, out result);
+        Parsing.TryParse(s, Read, out result, provider);
 
     internal static bool Read(ref TextCursor cursor, out Pitch pitch)
     {

@@ -8,11 +8,14 @@ namespace TheoryKit.Theory.Text;
 /// Readers return false and leave the first error here, so that <c>TryParse</c> never throws and <c>Parse</c> throws the
 /// same message. Positions in messages count from 1.
 /// </remarks>
-internal ref struct TextCursor(ReadOnlySpan<char> text)
+internal ref struct TextCursor(ReadOnlySpan<char> text, NoteNaming? naming = null)
 {
     private const int LongestQuote = 60;
 
     public ReadOnlySpan<char> Text { get; } = text;
+
+    /// <summary>The language in which note names are read.</summary>
+    public NoteNaming Naming { get; } = naming ?? NoteNaming.English;
 
     public int Position { get; set; }
 
@@ -138,9 +141,9 @@ internal delegate bool Reader<T>(ref TextCursor cursor, [MaybeNullWhen(false)] o
 internal static class Parsing
 {
     // "what" is the kind of text with its article, as in "a note name".
-    public static T Parse<T>(ReadOnlySpan<char> text, string what, Reader<T> reader)
+    public static T Parse<T>(ReadOnlySpan<char> text, string what, Reader<T> reader, IFormatProvider? provider = null)
     {
-        var cursor = new TextCursor(text);
+        var cursor = new TextCursor(text, NoteNaming.Of(provider));
         if (reader(ref cursor, out var value) && AtEnd(ref cursor))
         {
             return value;
@@ -149,9 +152,14 @@ internal static class Parsing
         throw cursor.Error(what);
     }
 
-    public static bool TryParse<T>(ReadOnlySpan<char> text, Reader<T> reader, [MaybeNullWhen(false)] out T value)
+    public static bool TryParse<T>(
+        ReadOnlySpan<char> text,
+        Reader<T> reader,
+        [MaybeNullWhen(false)] out T value,
+        IFormatProvider? provider = null
+    )
     {
-        var cursor = new TextCursor(text);
+        var cursor = new TextCursor(text, NoteNaming.Of(provider));
         if (reader(ref cursor, out value) && cursor.AtEnd)
         {
             return true;

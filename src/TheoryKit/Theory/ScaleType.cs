@@ -1,0 +1,119 @@
+using System.Diagnostics.CodeAnalysis;
+using TheoryKit.Theory.Text;
+
+namespace TheoryKit.Theory;
+
+/// <summary>
+/// A kind of scale or mode that has a name, whatever its tonic: dorian is <c>1 2 b3 4 5 6 b7</c>. Each type is one
+/// instance of <see cref="Known"/>, equal only to itself; no two have the same formula or share a name.
+/// </summary>
+/// <remarks>Text: the name or an alias, upper and lower case alike; written as the name.</remarks>
+public sealed partial class ScaleType : ISpanParsable<ScaleType>
+{
+    internal const string What = "a type of scale";
+
+    private ScaleType(string name, string formula, params string[] aliases)
+    {
+        Name = name;
+        Formula = Formula.Parse(formula);
+        Aliases = aliases;
+    }
+
+    /// <summary>The name, <c>melodic minor</c>.</summary>
+    public string Name { get; }
+
+    /// <summary>Other names it goes by.</summary>
+    public IReadOnlyList<string> Aliases { get; }
+
+    /// <summary>Its degrees, in rising order from 1.</summary>
+    public Formula Formula { get; }
+
+    /// <summary>The named types whose formulas are rotations of this one, by sound; in the order of the modes, this one first.</summary>
+    public IReadOnlyList<ScaleType> Modes => [.. Formula.Modes.SelectMany(mode => Alike(mode)).Distinct()];
+
+    /// <summary>The type with that formula, spelled like that; null if none has it.</summary>
+    public static ScaleType? Find(Formula formula) => Index.ByFormula.GetValueOrDefault(formula);
+
+    /// <summary>The type of that name or alias, upper and lower case alike; null if none has it.</summary>
+    public static ScaleType? Find(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        return Index.ByName.GetValueOrDefault(OneLine(name));
+    }
+
+    /// <summary>The types that sound like a formula, however it is spelled; the one spelled alike first.</summary>
+    public static IReadOnlyList<ScaleType> Alike(Formula formula) =>
+        [
+            .. Known
+                .Where(type => type.Formula.PitchClasses == formula.PitchClasses)
+                .OrderByDescending(type => type.Formula == formula),
+        ];
+
+    /// <summary>The scale of this type on a tonic.</summary>
+    public Scale On(NoteName tonic) => new(tonic, Formula);
+
+    /// <summary>The name.</summary>
+    public override string ToString() => Name;
+
+    /// <summary>The type read from a text.</summary>
+    /// <exception cref="FormatException">No type has that name; the message has the nearest one.</exception>
+    public static ScaleType Parse(string s, IFormatProvider? provider = null)
+    {
+        ArgumentNullException.ThrowIfNull(s);
+        return Parse(s.AsSpan(), provider);
+    }
+
+    /// <inheritdoc cref="Parse(string, IFormatProvider?)"/>
+    public static ScaleType Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) =>
+        Parsing.Parse<ScaleType>(s, What, Read, provider);
+
+    /// <summary>Reads a type; false if no type has that name.</summary>
+    public static bool TryParse(
+        [NotNullWhen(true)] string? s,
+        IFormatProvider? provider,
+        [MaybeNullWhen(false)] out ScaleType result
+    ) => TryParse(s.AsSpan(), provider, out result);
+
+    /// <summary>Reads a type; false if no type has that name.</summary>
+    public static bool TryParse(
+        ReadOnlySpan<char> s,
+        IFormatProvider? provider,
+        [MaybeNullWhen(false)] out ScaleType result
+    ) => Parsing.TryParse(s, Read, out result, provider);
+
+    /// <summary>Reads a name up to the end of the text.</summary>
+    internal static bool Read(ref TextCursor cursor, [MaybeNullWhen(false)] out ScaleType type)
+    {
+        var name = OneLine(cursor.Rest);
+        if (!Index.ByName.TryGetValue(name, out type))
+        {
+            return cursor.Fail($"the name of a scale, as in \"{Nearest(name)}\" or \"melodic minor\"");
+        }
+
+        cursor.Position = cursor.Text.Length;
+        return true;
+    }
+
+    /// <summary>The known name that begins most like a text.</summary>
+    private static string Nearest(string text) =>
+        Index.ByName.Keys.MaxBy(name =>
+            name.Zip(text, (left, right) => char.ToLowerInvariant(left) == char.ToLowerInvariant(right))
+                .TakeWhile(same => same)
+                .Count()
+        )!;
+
+    private static string OneLine(ReadOnlySpan<char> text) =>
+        string.Join(' ', text.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
+            .Replace('♯', '#')
+            .Replace('♭', 'b');
+
+    // Apart, so that it is made after Known.
+    private static class Index
+    {
+        public static readonly Dictionary<Formula, ScaleType> ByFormula = Known.ToDictionary(type => type.Formula);
+
+        public static readonly Dictionary<string, ScaleType> ByName = Known
+            .SelectMany(type => type.Aliases.Prepend(type.Name).Select(name => (name, type)))
+            .ToDictionary(pair => pair.name, pair => pair.type, StringComparer.OrdinalIgnoreCase);
+    }
+}

@@ -1,0 +1,147 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Numerics;
+using Fractions;
+using TheoryKit.Theory.Text;
+
+namespace TheoryKit.Theory;
+
+/// <summary>
+/// A time signature: how many beats a bar has and which note is a beat, <c>3/4</c>. A beat here is always the lower
+/// number's note, in 6/8 an eighth; the felt <see cref="Pulses"/> of 6/8 are two. Equal when both numbers agree (3/4 is not
+/// 6/8). The default value is 4/4.
+/// </summary>
+/// <remarks>
+/// Range: 1 to <see cref="MaxBeats"/> beats of a whole note down to a 64th. Text: the two numbers with a slash.
+/// </remarks>
+public readonly struct TimeSignature : IEquatable<TimeSignature>, ISpanParsable<TimeSignature>, IFormattable
+{
+    /// <summary>The most beats in a bar: 64.</summary>
+    public const int MaxBeats = 64;
+
+    /// <summary>The shortest beat: a 64th.</summary>
+    public const int MaxUnit = 64;
+
+    internal const string What = "a time signature";
+
+    // Kept as the difference to 4/4, so that the default value is that.
+    private readonly sbyte beats;
+    private readonly sbyte unitLog;
+
+    /// <summary>A time signature.</summary>
+    /// <param name="beats">Beats in a bar, 1 to <see cref="MaxBeats"/>.</param>
+    /// <param name="unit">The note that is a beat: 1, 2, 4, 8, 16, 32 or 64.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Beyond these.</exception>
+    public TimeSignature(int beats, int unit)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(beats, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(beats, MaxBeats);
+        if (!IsUnit(unit))
+        {
+            throw new ArgumentOutOfRangeException(nameof(unit), unit, $"A beat is {Units} of a whole note.");
+        }
+
+        this.beats = (sbyte)(beats - 4);
+        unitLog = (sbyte)(BitOperations.Log2((uint)unit) - 2);
+    }
+
+    /// <summary>4/4.</summary>
+    public static TimeSignature Common => default;
+
+    /// <summary>3/4.</summary>
+    public static TimeSignature Waltz { get; } = new(3, 4);
+
+    /// <summary>Beats in a bar, the upper number.</summary>
+    public int Beats => beats + 4;
+
+    /// <summary>The note that is a beat, the lower number: 4 for a quarter.</summary>
+    public int Unit => 1 << (unitLog + 2);
+
+    /// <summary>The length of a beat in whole notes.</summary>
+    public Fraction BeatLength => new(1, Unit);
+
+    /// <summary>The length of a bar in whole notes.</summary>
+    public Fraction BarLength => new(Beats, Unit);
+
+    /// <summary>The length of a bar in quarter notes.</summary>
+    public Fraction QuartersPerBar => new(4 * Beats, Unit);
+
+    /// <summary>Whether beats are felt in threes: 6, 9, 12, … beats.</summary>
+    public bool IsCompound => Beats > 3 && Beats % 3 == 0;
+
+    /// <summary>How many pulses are felt in a bar: a third of the beats in a compound time, else all of them.</summary>
+    public int Pulses => IsCompound ? Beats / 3 : Beats;
+
+    private const string Units = "1, 1/2, 1/4, 1/8, 1/16, 1/32 or 1/64";
+
+    /// <inheritdoc/>
+    public bool Equals(TimeSignature other) => beats == other.beats && unitLog == other.unitLog;
+
+    /// <inheritdoc/>
+    public override bool Equals([NotNullWhen(true)] object? obj) => obj is TimeSignature other && Equals(other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => (beats * 8) + unitLog;
+
+    /// <summary>Whether both numbers agree.</summary>
+    public static bool operator ==(TimeSignature left, TimeSignature right) => left.Equals(right);
+
+    /// <summary>Whether a number differs.</summary>
+    public static bool operator !=(TimeSignature left, TimeSignature right) => !left.Equals(right);
+
+    /// <summary>The signature as <see cref="Parse(string, IFormatProvider?)"/> reads it, <c>3/4</c>.</summary>
+    public override string ToString() => $"{Beats}/{Unit}";
+
+    /// <summary>The same text for each format.</summary>
+    /// <exception cref="FormatException">Another format than "G" or "P".</exception>
+    public string ToString(string? format, IFormatProvider? formatProvider = null)
+    {
+        _ = TextFormat.IsPrinted(format);
+        return ToString();
+    }
+
+    /// <summary>The signature read from a text.</summary>
+    /// <exception cref="FormatException">The text is not a time signature; the message says where and what would have worked.</exception>
+    public static TimeSignature Parse(string s, IFormatProvider? provider = null)
+    {
+        ArgumentNullException.ThrowIfNull(s);
+        return Parse(s.AsSpan(), provider);
+    }
+
+    /// <inheritdoc cref="Parse(string, IFormatProvider?)"/>
+    public static TimeSignature Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) =>
+        Parsing.Parse<TimeSignature>(s, What, Read, provider);
+
+    /// <summary>Reads a signature; false if the text is none.</summary>
+    public static bool TryParse([NotNullWhen(true)] string? s, IFormatProvider? provider, out TimeSignature result) =>
+        TryParse(s.AsSpan(), provider, out result);
+
+    /// <summary>Reads a signature; false if the text is none.</summary>
+    public static bool TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out TimeSignature result) =>
+        Parsing.TryParse(s, Read, out result, provider);
+
+    internal static bool Read(ref TextCursor cursor, out TimeSignature time)
+    {
+        time = default;
+        var start = cursor.Position;
+        if (!cursor.TakeNumber(2, out var beats) || beats is < 1 or > MaxBeats)
+        {
+            return cursor.Fail(start, $"the beats of a bar, 1 to {MaxBeats} (as in 3/4)");
+        }
+
+        if (!cursor.Take('/'))
+        {
+            return cursor.Fail("a slash after the beats (as in 3/4)");
+        }
+
+        start = cursor.Position;
+        if (!cursor.TakeNumber(2, out var unit) || !IsUnit(unit))
+        {
+            return cursor.Fail(start, "the note that is a beat: 1, 2, 4, 8, 16, 32 or 64 (as in 3/4)");
+        }
+
+        time = new(beats, unit);
+        return true;
+    }
+
+    private static bool IsUnit(int unit) => unit is > 0 and <= MaxUnit && BitOperations.IsPow2(unit);
+}

@@ -1,0 +1,170 @@
+namespace TheoryKit.Theory;
+
+/// <summary>The way of one voice from a tone of one chord to a tone of the next.</summary>
+/// <param name="From">Where it comes from.</param>
+/// <param name="To">Where it goes.</param>
+/// <param name="Semitones">
+/// The shortest way, octaves aside: up if positive, down if negative, 0 if the tone is held; from -5 to 6. A tritone, as far up as
+/// down, is 6.
+/// </param>
+public readonly record struct VoiceMove(ChordTone From, ChordTone To, int Semitones)
+{
+    /// <summary>How far, in semitones: 0 to 6.</summary>
+    public int Distance => Math.Abs(Semitones);
+
+    /// <summary>Whether the tone stays, whatever it is called.</summary>
+    public bool IsHeld => Semitones == 0;
+
+    /// <summary>The move as in <c>B -> C +1</c>.</summary>
+    public override string ToString() => $"{From.Name} -> {To.Name} {Semitones:+0;-0;0}";
+}
+
+/// <summary>
+/// The least motion between two chords: which tone goes where so that all voices together go the fewest semitones. Equal when
+/// the chords are.
+/// </summary>
+/// <remarks>
+/// There are as many voices as the larger chord has tones, octaves aside. Each tone of both chords has a voice; so with chords of
+/// one size every tone has exactly one, and of a smaller chord some tones are doubled: voices part from them or meet on them. Of
+/// several ways with the same total the one that holds most tones is taken, then the one whose moves are most even (the
+/// smallest sum of squares), then the first in the order of the larger chord's tones. The answer is exact: a search over all assignments by
+/// dynamic programming over which tones of the smaller chord have a voice.
+/// </remarks>
+public sealed class VoiceMotion : IEquatable<VoiceMotion>
+{
+    private VoiceMotion(Chord from, Chord to, IReadOnlyList<VoiceMove> moves)
+    {
+        From = from;
+        To = to;
+        Moves = moves;
+        Total = moves.Sum(static move => move.Distance);
+        Held = moves.Count(static move => move.IsHeld);
+    }
+
+    /// <summary>The chord the voices come from.</summary>
+    public Chord From { get; }
+
+    /// <summary>The chord they go to.</summary>
+    public Chord To { get; }
+
+    /// <summary>The voices, in the order of the first chord's tones, then of the second's.</summary>
+    public IReadOnlyList<VoiceMove> Moves { get; }
+
+    /// <summary>How far all voices go together, in semitones.</summary>
+    public int Total { get; }
+
+    /// <summary>How many voices stay where they are.</summary>
+    public int Held { get; }
+
+    /// <summary>The least motion from one chord to another.</summary>
+    /// <exception cref="OverflowException">A tone would need more accidentals than a note name has.</exception>
+    public static VoiceMotion Between(Chord from, Chord to)
+    {
+        var (starts, ends) = (ChordTone.Of(from), ChordTone.Of(to));
+        var pairs = LeastAssignment.Of(
+            [.. starts.Select(static tone => tone.PitchClass)],
+            [.. ends.Select(static tone => tone.PitchClass)]
+        );
+        return new(
+            from,
+            to,
+            pairs
+                .Select(pair =>
+                {
+                    var (start, end) = (starts[pair.From], ends[pair.To]);
+                    return new VoiceMove(start, end, LeastAssignment.Way(start.PitchClass, end.PitchClass));
+                })
+                .ToSequence()
+        );
+    }
+
+    /// <inheritdoc/>
+    public bool Equals(VoiceMotion? other) => other is not null && From == other.From && To == other.To;
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as VoiceMotion);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(From, To);
+
+    /// <summary>The moves, as in <c>D -> D 0, F -> E -1</c>.</summary>
+    public override string ToString() => string.Join(", ", Moves);
+}
+
+/// <summary>Pairs pitch classes so that the ways between them are shortest in all.</summary>
+internal static class LeastAssignment
+{
+    // Far above any cost, far below where adding a cost to it every time would overflow.
+    private const int Unreachable = 100_000_000;
+
+    /// <summary>The shortest way around the octave, -5 to 6.</summary>
+    public static int Way(int from, int to) => Diatonic.Modulo(to - from + 5, Diatonic.SemitonesPerOctave) - 5;
+
+    /// <summary>Pairs of places in the two lists, ordered by the first, then by the second; every place occurs.</summary>
+    public static IReadOnlyList<(int From, int To)> Of(ReadOnlySpan<int> from, ReadOnlySpan<int> to)
+    {
+        if (from.Length >= to.Length)
+        {
+            var ends = Cover(from, to);
+            return [.. ends.Select(static (end, start) => (start, end))];
+        }
+
+        var starts = Cover(to, from);
+        return [.. starts.Select(static (start, end) => (start, end)).Order()];
+    }
+
+    /// <summary>
+    /// For each of <paramref name="more"/> a place in <paramref name="fewer"/>, so that each of these is taken: the least over all
+    /// such maps, and of equal ones the first in lexicographic order.
+    /// </summary>
+    private static int[] Cover(ReadOnlySpan<int> more, ReadOnlySpan<int> fewer)
+    {
+        // least[item, taken]: the least cost of this item and those after it, when those before have taken that set of places.
+        var all = (1 << fewer.Length) - 1;
+        var least = new int[more.Length + 1, all + 1];
+        for (var taken = 0; taken < all; taken++)
+        {
+            least[more.Length, taken] = Unreachable;
+        }
+
+        for (var item = more.Length - 1; item >= 0; item--)
+        {
+            for (var taken = 0; taken <= all; taken++)
+            {
+                var best = Unreachable;
+                for (var place = 0; place < fewer.Length; place++)
+                {
+                    best = Math.Min(best, Cost(more[item], fewer[place]) + least[item + 1, taken | (1 << place)]);
+                }
+
+                least[item, taken] = best;
+            }
+        }
+
+        var answer = new int[more.Length];
+        var soFar = 0;
+        for (var item = 0; item < more.Length; item++)
+        {
+            var place = 0;
+            while (Cost(more[item], fewer[place]) + least[item + 1, soFar | (1 << place)] != least[item, soFar])
+            {
+                place++;
+            }
+
+            answer[item] = place;
+            soFar |= 1 << place;
+        }
+
+        return answer;
+    }
+
+    /// <summary>
+    /// Semitones first, then whether it moves at all, then the square: with at most 12 voices of at most 6 semitones no lower rank
+    /// ever adds up to a higher one (12 * 36 is less than 1 000, 12 less than 100).
+    /// </summary>
+    private static int Cost(int from, int to)
+    {
+        var distance = Math.Abs(Way(from, to));
+        return (distance * 100_000) + (distance == 0 ? 0 : 1_000) + (distance * distance);
+    }
+}

@@ -1,0 +1,54 @@
+using Fractions;
+using TheoryKit.Theory;
+
+namespace TheoryKit.Tests.Theory;
+
+public class TimeSignatureTests
+{
+    [Fact]
+    public void Every_signature_reads_back_and_its_bar_is_its_fraction()
+    {
+        for (var beats = 1; beats <= TimeSignature.MaxBeats; beats++)
+        {
+            for (var unit = 1; unit <= TimeSignature.MaxUnit; unit *= 2)
+            {
+                var time = new TimeSignature(beats, unit);
+                Assert.Equal((beats, unit), (time.Beats, time.Unit));
+                Assert.Equal(time, TimeSignature.Parse(time.ToString()));
+                Assert.Equal(new Fraction(beats) / unit, time.BarLength);
+                Assert.Equal(time.BarLength, time.BeatLength * beats);
+                Assert.Equal(time.BarLength * 4, time.QuartersPerBar);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_default_is_four_four() => Assert.Equal(new TimeSignature(4, 4), default);
+
+    [Theory]
+    [InlineData("6/8", 2)]
+    [InlineData("12/8", 4)]
+    [InlineData("9/16", 3)]
+    [InlineData("3/8", 3)]
+    [InlineData("4/4", 4)]
+    [InlineData("6/4", 2)]
+    [InlineData("5/4", 5)]
+    public void Compound_times_are_felt_in_threes(string text, int pulses) =>
+        Assert.Equal(pulses, TimeSignature.Parse(text).Pulses);
+
+    [Theory]
+    [InlineData(0, 4)]
+    [InlineData(65, 4)]
+    [InlineData(4, 3)]
+    [InlineData(4, 0)]
+    [InlineData(4, 128)]
+    public void Other_numbers_are_refused(int beats, int unit)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => new TimeSignature(beats, unit));
+        Assert.False(TimeSignature.TryParse($"{beats}/{unit}", null, out _));
+    }
+
+    [Fact]
+    public void Any_text_gives_a_signature_or_says_where_it_fails() =>
+        Fuzz.Parser<TimeSignature>(["4/4", "3/4", "6/8", "12/8", "64/64", "2/2"]);
+}
