@@ -16,6 +16,8 @@ public abstract class MarkupWriter<TSelf>
     private readonly Stack<string> open = new();
     private bool inTag;
 
+    private static ReadOnlySpan<char> Special => "&<>\"'";
+
     private protected MarkupWriter(int capacity) => text = new(capacity);
 
     private TSelf This => (TSelf)this;
@@ -126,7 +128,9 @@ public abstract class MarkupWriter<TSelf>
             hundredths = -hundredths;
         }
 
-        text.Append(CultureInfo.InvariantCulture, $"{hundredths / 100}");
+        Span<char> digits = stackalloc char[20];
+        (hundredths / 100).TryFormat(digits, out var length, default, CultureInfo.InvariantCulture);
+        text.Append(digits[..length]);
         var decimals = (int)(hundredths % 100);
         if (decimals != 0)
         {
@@ -162,6 +166,12 @@ public abstract class MarkupWriter<TSelf>
     // XML 1.0, section 2.2: control characters and lone surrogates have no place in a document, escaped or not.
     private void Escape(ReadOnlySpan<char> value, bool inAttribute)
     {
+        if (!value.ContainsAnyExceptInRange(' ', '\uD7FF') && !value.ContainsAny(Special))
+        {
+            text.Append(value);
+            return;
+        }
+
         for (var i = 0; i < value.Length; i++)
         {
             var c = value[i];

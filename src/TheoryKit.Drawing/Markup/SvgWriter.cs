@@ -13,7 +13,7 @@ public sealed class SvgWriter(int capacity = 8192) : MarkupWriter<SvgWriter>(cap
     /// <param name="title">What it is, in a few words.</param>
     /// <param name="description">All that it says, in words.</param>
     /// <param name="css">Rules besides those of <see cref="Look.Css"/>; the library's own text.</param>
-    /// <param name="leastScale">How far it may shrink with the page before it scrolls instead; 0 for any.</param>
+    /// <param name="leastScale">It shrinks with the page down to this part of its width, then scrolls; 0 for any.</param>
     public SvgWriter Picture(
         RenderContext context,
         double width,
@@ -38,11 +38,8 @@ public sealed class SvgWriter(int capacity = 8192) : MarkupWriter<SvgWriter>(cap
         Append('"');
         Attribute("width", width).Attribute("height", height).Attribute("role", "img");
         Attribute("aria-labelledby", $"{titleId} {descriptionId}");
-        if (leastScale > 0)
-        {
-            Attribute("style", $"min-width:{(int)(width * leastScale)}px");
-        }
-
+        var least = leastScale > 0 ? $"min-width:{(int)(width * leastScale)}px;" : "";
+        Attribute("style", $"{least}max-width:{(int)Math.Ceiling(width)}px");
         Attribute("font-family", Look.Sans);
         Open("title").Attribute("id", titleId).Text(title).Close();
         Open("desc").Attribute("id", descriptionId).Text(description).Close();

@@ -4,6 +4,15 @@ namespace TheoryKit.Drawing;
 
 public sealed partial class NeckDrawing
 {
+    /// <summary>What one mark says, for the pointer that rests on it.</summary>
+    internal string Hint(Mark mark)
+    {
+        var words = new StringBuilder(48);
+        words.Append($"String {mark.Position.String}, ");
+        Describe(words, mark);
+        return words.ToString();
+    }
+
     private string Describe()
     {
         var words = new StringBuilder(512);

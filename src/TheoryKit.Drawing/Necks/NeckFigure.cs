@@ -9,7 +9,7 @@ internal static class NeckFigure
     private static readonly string Css = """
         .tk-neck{display:grid;grid-template-columns:1fr auto;align-items:baseline;gap:.2em 1.5em;margin:1.2em 0;padding:.9em 1em .6em;border-radius:10px;max-width:max-content;box-sizing:border-box;background:var(--tk-paper);color:var(--tk-ink);font:14px/1.4 SANS}
         .tk-neck .tk-title{font:600 1.2em SERIF;margin-right:.5em}
-        .tk-neck .tk-detail{color:var(--tk-quiet);font-size:.86em}
+        .tk-neck .tk-detail{color:var(--tk-quiet);font-size:.86em;display:inline-block}
         .tk-scroll{grid-column:1/-1;overflow-x:auto;min-width:0;border-radius:8px}
         .tk-labels{display:flex;flex-wrap:wrap;border:0;margin:0;padding:0;min-width:0;font-size:.86em}
         .tk-labels legend{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
@@ -35,7 +35,7 @@ internal static class NeckFigure
         html.Open("div", "tk-scroll")
             .Attribute("tabindex", "0")
             .Attribute("role", "group")
-            .Attribute("aria-label", drawing.Title)
+            .Attribute("aria-label", $"{drawing.Title}, along the neck")
             .Raw(drawing.Svg(context))
             .Close();
         return html.Close().ToString();

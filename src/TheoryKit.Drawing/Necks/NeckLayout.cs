@@ -14,8 +14,8 @@ internal sealed class NeckLayout
     public const double EdgeMargin = 12; // board beyond the outer strings
     public const double TypeSize = 11;
 
-    private const double SpacingAtNut = 22.5;
-    private const double SpacingGrowth = 6; // from nut to saddle
+    private const double SpacingAtNut = 24;
+    private const double SpacingGrowth = 5; // from nut to saddle
     private const double NarrowestFret = 19;
     private const double WidestFret = 70;
     private const double UsualLength = 800;

@@ -8,6 +8,8 @@ internal static class NeckPicture
     /// <summary>The least part of its natural width at which the labels are still legible.</summary>
     private const double LeastScale = 0.8;
 
+    private const double DotTypeSize = 10; // above a dot, below the mark of the next string
+
     private const double OpenRunOut = 7; // board beyond a fret that is not the last
 
     /// <summary>Shows one kind of label: the figure around the picture says which; by itself, the attribute does.</summary>
@@ -271,32 +273,35 @@ internal static class NeckPicture
                 foreach (var mark in ofRole)
                 {
                     var raw = layout.MarkX(mark.Position);
-                    WriteMark(role, X(raw), layout.Y(mark.Position.String, raw), mark.IsPale ? 0.5 : 1);
+                    WriteMark(mark, X(raw), layout.Y(mark.Position.String, raw));
                 }
 
                 svg.Close().Close();
             }
         }
 
-        private void WriteMark(ToneRole role, double x, double y, double size)
+        private void WriteMark(Mark mark, double x, double y)
         {
+            var size = mark.IsPale ? 0.5 : 1;
             var radius = NeckLayout.MarkRadius * size;
-            switch (role)
+            switch (mark.Role)
             {
                 case ToneRole.Root:
                     var half = radius - (0.5 * size);
-                    svg.Rectangle(x - half, y - half, 2 * half, 2 * half, 4.5 * size).Close();
+                    svg.Rectangle(x - half, y - half, 2 * half, 2 * half, 4.5 * size);
                     break;
                 case ToneRole.ChordTone:
-                    svg.Circle(x, y, radius).Close();
+                    svg.Circle(x, y, radius);
                     break;
                 case ToneRole.ColourTone:
-                    svg.Circle(x, y, radius - 1.2).Close();
+                    svg.Circle(x, y, radius - 1.2);
                     break;
                 default:
-                    svg.Circle(x, y, 4.5 * size).Close();
+                    svg.Circle(x, y, 4 * size);
                     break;
             }
+
+            svg.Element("title", null, drawing.Hint(mark)).Close();
         }
 
         private void WriteLabels(List<Mark> marks)
@@ -339,15 +344,15 @@ internal static class NeckPicture
                 if (role == ToneRole.Other)
                 {
                     // Above the dot, with a halo that keeps strings away from the letters.
-                    svg.Attribute("style", $"paint-order:stroke;stroke:{Look.Board.Css};stroke-width:3px");
+                    svg.Attribute("style", $"paint-order:stroke;stroke:{Look.Board.Css};stroke-width:2px");
                 }
 
                 foreach (var (mark, text) in written)
                 {
-                    var size = TypeSize(text!);
+                    var size = role == ToneRole.Other ? Math.Min(TypeSize(text!), DotTypeSize) : TypeSize(text!);
                     var raw = layout.MarkX(mark.Position);
                     var y = layout.Y(mark.Position.String, raw);
-                    svg.Label(X(raw), role == ToneRole.Other ? y - 6.5 : y + (size * 0.36));
+                    svg.Label(X(raw), role == ToneRole.Other ? y - 5.4 : y + (size * 0.36));
                     if (size < NeckLayout.TypeSize)
                     {
                         svg.Attribute("font-size", size);
@@ -362,13 +367,14 @@ internal static class NeckPicture
             svg.Close();
         }
 
+        // A label of four signs still fits on its mark.
         private static double TypeSize(string text) =>
             text.Length switch
             {
                 <= 2 => NeckLayout.TypeSize,
-                3 => 9.5,
-                4 => 8,
-                _ => 6.5,
+                3 => 9,
+                4 => 7.2,
+                _ => 6,
             };
 
         private static string Kind(ToneRole role) =>

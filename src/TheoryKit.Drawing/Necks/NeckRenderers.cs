@@ -6,7 +6,8 @@ namespace TheoryKit.Drawing;
 public static class NeckRenderers
 {
     /// <summary>The renderers of this part.</summary>
-    public static RendererSet All { get; } = RendererSet.Empty.Add(new NeckDrawingRenderer()).Add(new NeckRenderer());
+    public static RendererSet All { get; } =
+        RendererSet.Empty.Add(new NeckDrawingRenderer()).Add(new NeckRenderer()).Add(new TuningRenderer());
 }
 
 /// <summary>A drawing in a figure whose labels can be switched, with no script.</summary>
@@ -26,14 +27,4 @@ public sealed class NeckDrawingRenderer : IRenderer<NeckDrawing>
         ArgumentNullException.ThrowIfNull(value);
         return value.ToString();
     }
-}
-
-/// <summary>A neck by itself: its open strings, its frets true to scale, its measures.</summary>
-public sealed class NeckRenderer : IRenderer<Neck>
-{
-    /// <inheritdoc/>
-    public string Html(Neck value, RenderContext context) => NeckFigure.Write(NeckDrawing.Of(value), context);
-
-    /// <inheritdoc/>
-    public string Text(Neck value) => NeckDrawing.Of(value).ToString();
 }

@@ -3,70 +3,81 @@ using TheoryKit.Tunings;
 
 namespace TheoryKit.Drawing;
 
-/// <summary>Writes a neck as monospace text: a row for each string, a cell for each fret.</summary>
+/// <summary>
+/// Writes a neck as monospace text: a row for each string, a cell for each fret, the open string before them. A capo is
+/// <c>#</c>, the peg of a short string <c>o</c>, a mark without a label <c>*</c>.
+/// </summary>
 internal static class NeckText
 {
     public static string Write(NeckDrawing drawing)
     {
         var neck = drawing.Neck;
-        var marks = drawing.Shown.ToLookup(static mark => mark.Position);
-        var (first, last) = (Math.Max(1, drawing.FirstFret), drawing.LastFret);
-        string Label(Position position) =>
-            marks[position].Select(mark => Written(drawing, mark)).FirstOrDefault() ?? "";
-        var widest = Math.Max(2, drawing.Shown.Select(mark => Written(drawing, mark).Length).DefaultIfEmpty().Max());
-        var names = neck.Tuning.Strings.Select(each => each.Open.Name.ToString("G", drawing.Naming)).ToArray();
+        var labels = drawing
+            .Shown.GroupBy(static mark => mark.Position)
+            .ToDictionary(static group => group.Key, group => Written(drawing, group.First()));
+        string At(int number, int fret) => labels.GetValueOrDefault(new(number, fret), "");
+
+        var widest = Math.Max(2, labels.Values.Select(static label => label.Length).DefaultIfEmpty().Max());
+        var names = neck.Tuning.Strings.Select(each => each.Open.Name.ToString("G", drawing.Naming)).ToList();
         var nameWidth = names.Max(static name => name.Length);
-        var cell = widest + 2;
-        var rows = new List<List<string>>();
+        var (first, last) = (Math.Max(1, drawing.FirstFret), drawing.LastFret);
 
-        var header = new List<string> { new(' ', nameWidth), new(' ', widest + 2), " " };
-        for (var fret = first; fret <= last; fret++)
-        {
-            header.Add(Centre($"{fret}", cell, ' ') + " ");
-        }
-
-        rows.Add(header);
+        var text = new StringBuilder(1024);
+        text.Append(drawing.Title).Append("  (").Append(neck.Tuning);
+        text.Append(neck.Capo > 0 ? $", capo {neck.Capo}" : "").Append(drawing.IsLeftHanded ? ", left-handed" : "");
+        text.Append(")\n");
+        Line(0);
         for (var number = 1; number <= neck.StringCount; number++)
         {
-            var open = neck.OpenFret(number);
-            var row = new List<string>
+            text.Append('\n');
+            Line(number);
+        }
+
+        return text.ToString();
+
+        // String 0 is the line of fret numbers.
+        void Line(int number)
+        {
+            var cells = new List<string>
             {
-                names[number - 1].PadLeft(nameWidth),
-                Centre(drawing.FirstFret == 0 && open == 0 ? Label(new(number, 0)) : "", widest + 2, ' '),
-                first == 1 ? (neck.Tuning[number].Start > 0 ? " " : "|") : ":",
+                number == 0 ? new(' ', nameWidth)
+                : drawing.IsLeftHanded ? names[number - 1].PadRight(nameWidth)
+                : names[number - 1].PadLeft(nameWidth),
             };
-            for (var fret = first; fret <= last; fret++)
+            var open = number == 0 ? 0 : neck.OpenFret(number);
+            if (drawing.FirstFret == 0)
             {
-                // A cell that ends where the string sounds open shows the open string before the capo or the peg.
-                row.Add(
-                    fret < open ? new string(' ', cell + 1)
-                    : fret == open ? Centre(Label(new(number, fret)), cell, ' ') + (neck.Capo == open ? "#" : "o")
-                    : Centre(Label(new(number, fret)), cell, '-') + "|"
-                );
+                cells.Add(Centre(number > 0 && open == 0 ? At(number, 0) : "", widest + 2, ' '));
             }
 
-            rows.Add(row);
-        }
+            cells.Add(
+                number == 0 || neck.Tuning[number].Start >= first ? " "
+                : first == 1 ? "|"
+                : ":"
+            );
+            for (var fret = first; fret <= last; fret++)
+            {
+                var (label, fill, wire) =
+                    number == 0 ? ($"{fret}", ' ', ' ')
+                    : fret < open ? ("", ' ', ' ')
+                    : fret == open ? (At(number, fret), ' ', open == neck.Capo ? '#' : 'o')
+                    : (At(number, fret), '-', '|');
+                var cell = Centre(label, widest + 2, fill);
+                cells.Add(drawing.IsLeftHanded ? wire + cell : cell + wire);
+            }
 
-        var text = new StringBuilder();
-        text.Append(drawing.Title).Append('\n');
-        foreach (var row in rows)
-        {
-            var line = drawing.IsLeftHanded
-                ? string.Concat(Enumerable.Reverse(row).Select(Turned))
-                : string.Concat(row);
-            text.Append(line.TrimEnd()).Append('\n');
-        }
+            if (drawing.IsLeftHanded)
+            {
+                cells.Reverse();
+            }
 
-        return text.ToString().TrimEnd('\n');
+            text.Append(string.Concat(cells).TrimEnd());
+        }
     }
 
-    /// <summary>A cell for the other hand: its wire at the other side, its text as it is.</summary>
-    private static string Turned(string cell) =>
-        cell.Length > 1 && cell[^1] is '|' or '#' or 'o' or ' ' && cell.Length > 1 ? cell[^1] + cell[..^1] : cell;
-
-    private static string Written(NeckDrawing drawing, Mark mark) =>
-        (
+    private static string Written(NeckDrawing drawing, Mark mark)
+    {
+        var label =
             mark.Label
             ?? drawing.Labels switch
             {
@@ -74,16 +85,13 @@ internal static class NeckText
                 Labels.NoteNames => mark.Name?.ToString("G", drawing.Naming),
                 Labels.Fingers => mark.Finger is { } finger ? Mark.FingerSign(finger) : null,
                 _ => null,
-            }
-        )
-            is { Length: > 0 } written
-        && !mark.IsPale
-            ? written
-            : "*";
+            };
+        return string.IsNullOrWhiteSpace(label) || mark.IsPale ? "*" : label;
+    }
 
     private static string Centre(string text, int width, char fill)
     {
-        var left = (width - text.Length + 1) / 2;
-        return new string(fill, left) + text + new string(fill, width - text.Length - left);
+        var left = Math.Max(0, (width - text.Length + 1) / 2);
+        return new string(fill, left) + text + new string(fill, Math.Max(0, width - text.Length - left));
     }
 }
