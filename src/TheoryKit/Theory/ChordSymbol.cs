@@ -14,14 +14,14 @@ namespace TheoryKit.Theory;
 /// </para>
 /// <para>
 /// Costs: an altered tone 2 (5, and over a sixth or seventh 9, 11, 13; also b6), one more if it takes the place of a natural
-/// 9, 11 or 13 (9#11, not 11#11); an added tone 3; one added beside its natural tone 4 (9add#9), as is addb2; no fifth 2, no third 3, no
-/// root 4; a major seventh over a diminished one 3; alt 3; to start from a power chord 1.
+/// 9, 11 or 13 (9#11, not 11#11); an added tone 3, or 4 beside its natural tone (9add#9) and for addb2; no fifth 2, no third
+/// 3, no root 4; a major seventh over a diminished one 3; alt 3; to start from a power chord 1.
 /// </para>
 /// <para>
-/// So that a player recognises it, a symbol has no more than <see cref="MaxChanges"/> changes, of them
-/// <see cref="MaxAdditions"/> additions and <see cref="MaxOmissions"/> omissions, and costs no more than
-/// <see cref="MaxCost"/>; it names at least two tones, no two of which
-/// sound alike, and adds no two of one number. A formula beyond that has none.
+/// So that a player recognises it, a symbol names at least two tones, no two of which sound alike; it has no more than
+/// <see cref="MaxChanges"/> changes, of them <see cref="MaxAdditions"/> additions (of different numbers) and
+/// <see cref="MaxOmissions"/> omissions (third and fifth together only where nothing else is changed), and costs no more than
+/// <see cref="MaxCost"/>. A formula beyond that has none.
 /// </para>
 /// </remarks>
 public static class ChordSymbol
@@ -228,7 +228,9 @@ public static class ChordSymbol
             cost += price;
         }
 
-        return cost < lessThan;
+        // Without third and fifth a chord is known by its number alone: 7(no3,no5).
+        var bare = omissions == 2 && changes[count - 1].Degree.Number == 5 && changes[count - 2].Degree.Number == 3;
+        return cost < lessThan && !(bare && count > omissions);
     }
 
     /// <summary>How a tone that the foundation lacks is written; null if no player would.</summary>

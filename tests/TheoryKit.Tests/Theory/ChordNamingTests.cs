@@ -104,7 +104,7 @@ public sealed class ChordNamingTests
                         }
                     );
                 },
-                iter: 400
+                iter: 300
             );
 
     [Fact]
@@ -129,7 +129,7 @@ public sealed class ChordNamingTests
                         );
                     }
                 },
-                iter: 400
+                iter: 300
             );
 
     [Fact]
@@ -137,7 +137,7 @@ public sealed class ChordNamingTests
     {
         foreach (var quality in ChordQuality.Known)
         {
-            foreach (var root in NoteName.ParseList("C Eb F# B"))
+            foreach (var root in NoteName.ParseList("C F#"))
             {
                 var readings = ChordNaming.Readings(quality.Formula.Tones(root), root);
                 // Registers are not heard: add2 and add9 are the same set of notes.
