@@ -95,7 +95,7 @@ public static class ChordNaming
 
     /// <summary>All readings of these pitch classes, the cheapest first; never empty. The notes are spelled to suit each chord.</summary>
     /// <param name="pitchClasses">The pitch classes.</param>
-    /// <param name="bass">The lowest, 0 (C) to 11 (B); if null it is not known and every root counts as the bass.</param>
+    /// <param name="bass">The lowest, 0 (C) to 11 (B); if null it is not known: every note that is there counts as its chord's bass.</param>
     /// <exception cref="ArgumentException">There is no pitch class.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The bass is not 0 to 11.</exception>
     public static IReadOnlyList<ChordReading> Readings(PitchClassSet pitchClasses, int? bass = null)
@@ -157,12 +157,12 @@ public static class ChordNaming
                 return;
             }
 
-            if (rootless && bass is { } low && (tones & (1 << low)) == 0)
+            var foreign = bass is { } low && (tones & (1 << low)) == 0;
+            if (rootless && (foreign || bass is null))
             {
-                return; // a missing root and a foreign bass at once is no reading
+                return; // what is left to stand on is no chord
             }
 
-            var foreign = bass is { } lowest && (tones & (1 << lowest)) == 0;
             var costed = new List<(int Cost, Formula Formula)>();
             foreach (var formula in Formulas(root, tones, rootless))
             {

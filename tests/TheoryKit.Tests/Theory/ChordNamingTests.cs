@@ -164,6 +164,7 @@ public sealed class ChordNamingTests
                 {
                     var moved = ((mask << by) | (mask >> (12 - by))) & 0xFFF;
                     var readings = ChordNaming.Readings(new PitchClassSet((ushort)mask));
+                    Assert.All(readings, reading => Assert.Equal(mask, reading.Chord.PitchClasses.Mask));
                     var transposed = ChordNaming.Readings(new PitchClassSet((ushort)moved));
                     if (readings[0].Chord.Symbol is not null)
                     {
