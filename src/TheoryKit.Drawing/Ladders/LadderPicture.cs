@@ -48,7 +48,13 @@ internal static class LadderPicture
 
         public string Write(RenderContext context)
         {
-            svg.Picture(context, width, height, LadderWords.Title(ladder, naming), LadderWords.Description(ladder, naming));
+            svg.Picture(
+                context,
+                width,
+                height,
+                LadderWords.Title(ladder, naming),
+                LadderWords.Description(ladder, naming)
+            );
             WriteRungs();
             WriteShared();
             for (var i = 0; i < centres.Length; i++)

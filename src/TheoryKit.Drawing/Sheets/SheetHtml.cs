@@ -48,7 +48,9 @@ internal static class SheetHtml
         var html = new HtmlWriter(8 * 1024);
         var title = sheet.Blocks.OfType<Block.Title>().FirstOrDefault();
         var id = title is null ? null : context.NextId();
-        html.Open("div", "tk tk-sheet").Attribute("role", title is null ? null : "group").Attribute("aria-labelledby", id);
+        html.Open("div", "tk tk-sheet")
+            .Attribute("role", title is null ? null : "group")
+            .Attribute("aria-labelledby", id);
         html.Style(Look.Css + Css);
         new Writer(html, context, naming, id).WriteAll(sheet.Blocks);
         return html.Close().ToString();

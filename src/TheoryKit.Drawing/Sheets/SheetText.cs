@@ -39,7 +39,11 @@ internal static class SheetText
                 text.Append(words.Plain(naming)).Append('\n');
                 break;
             case Block.Facts(var facts):
-                Columns(text, [.. facts.Select(fact => new[] { fact.Name.Plain(naming), Plain(fact.Value, naming) })], []);
+                Columns(
+                    text,
+                    [.. facts.Select(fact => new[] { fact.Name.Plain(naming), Plain(fact.Value, naming) })],
+                    []
+                );
                 break;
             case Block.Table table:
                 if (!table.HasQuietCaption)

@@ -11,7 +11,8 @@ internal sealed class Words
 {
     private readonly List<object> parts;
 
-    public Words(int literalLength, int formattedCount) => parts = new((2 * formattedCount) + Math.Min(literalLength, 1));
+    public Words(int literalLength, int formattedCount) =>
+        parts = new((2 * formattedCount) + Math.Min(literalLength, 1));
 
     private Words(List<object> parts) => this.parts = parts;
 

@@ -112,9 +112,7 @@ internal static class Chords
         public string ToString(string? format, IFormatProvider? formatProvider)
         {
             var words = Chord.Describe(formatProvider);
-            return format == "P"
-                ? words
-                : words.Replace('♭', 'b').Replace('♯', '#');
+            return format == "P" ? words : words.Replace('♭', 'b').Replace('♯', '#');
         }
     }
 }

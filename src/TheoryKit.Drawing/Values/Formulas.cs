@@ -45,10 +45,7 @@ internal static class Formulas
     public static Words? Steps(Formula formula) =>
         formula.Count < 2
             ? null
-            : Words.Join(
-                " ",
-                formula.Zip(formula.Skip(1), static (lower, upper) => upper.Interval - lower.Interval)
-            );
+            : Words.Join(" ", formula.Zip(formula.Skip(1), static (lower, upper) => upper.Interval - lower.Interval));
 
     /// <summary>A ladder of one column.</summary>
     public static Block Ladder(LadderColumn column, IFormatProvider? naming = null) =>
