@@ -133,6 +133,10 @@ public sealed class LadderDrawing : IEquatable<LadderDrawing>
         return Words.Of((root + UsualDegree(rung)!.Value.Interval).Simplest());
     }
 
+    /// <summary>Whether the name of its rung says the degree.</summary>
+    internal bool IsNamedAs(Degree degree) =>
+        Alignment == LadderAlignment.Function && UsualDegree(degree.Semitones) == degree;
+
     private static Degree? UsualDegree(int semitones)
     {
         ReadOnlySpan<(int Number, int Alteration)> usual =

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 
 namespace TheoryKit.Drawing;
@@ -20,7 +21,11 @@ internal sealed class Words
 
     public bool IsEmpty => parts.Count == 0;
 
-    public static implicit operator Words(string text) => new(text.Length == 0 ? [] : [text]);
+    [return: NotNullIfNotNull(nameof(text))]
+    public static implicit operator Words?(string? text) =>
+        text is null ? null
+        : text.Length == 0 ? None
+        : new([text]);
 
     /// <summary>A value in its own notation.</summary>
     public static Words Of(object? value) => value is null ? None : new([value]);

@@ -14,8 +14,8 @@ namespace TheoryKit.Theory;
 /// </para>
 /// <para>
 /// Costs: an altered tone 2 (5, and over a sixth or seventh 9, 11, 13; also b6), one more if it takes the place of a natural
-/// 9, 11 or 13 (9#11, not 11#11); an added tone 3; one added beside its natural tone 5 (9add#9); no fifth 2, no third 3, no
-/// root 4; a major seventh over a diminished one 3; to start from a power chord 1.
+/// 9, 11 or 13 (9#11, not 11#11); an added tone 3; one added beside its natural tone 4 (9add#9); no fifth 2, no third 3, no
+/// root 4; a major seventh over a diminished one 3; alt 3; to start from a power chord 1.
 /// </para>
 /// <para>
 /// So that a player recognises it, a symbol has no more than <see cref="MaxChanges"/> changes, of them
@@ -37,7 +37,8 @@ public static class ChordSymbol
     /// <summary>The most a symbol costs: 9.</summary>
     public const int MaxCost = 9;
 
-    private const int NaturalsThatGiveWay = (1 << 5) | (1 << 6) | (1 << 9) | (1 << 11) | (1 << 13);
+    private const int AltCost = 3;
+    private const int PowerCost = 1;
 
     private enum Kind
     {
@@ -77,8 +78,24 @@ public static class ChordSymbol
         : TryExplain(formula, out var explanation) ? explanation.Describe()
         : $"no usual name: {formula.ToString("P")}";
 
-    /// <summary>What the symbol costs by the rules on this class; null if the formula has none.</summary>
-    internal static int? Cost(Formula formula) => TryExplain(formula, out var explanation) ? explanation.Cost : null;
+    /// <summary>What the symbol costs by the rules on this class, each cost with its words; null if the formula has none.</summary>
+    internal static IReadOnlyList<(string Words, int Cost)>? Costs(Formula formula) =>
+        formula == Foundations.Alt ? [("all alterations at once", AltCost)]
+        : TryExplain(formula, out var explanation) ? explanation.Costs()
+        : null;
+
+    /// <summary>The sum of <see cref="Costs"/>, found without making words.</summary>
+    internal static int? Cost(Formula formula)
+    {
+        if (formula == Foundations.Alt)
+        {
+            return AltCost;
+        }
+
+        Span<Change> changes = stackalloc Change[MaxChanges];
+        var cost = Cheapest(formula, changes, out var from, out _);
+        return from is null ? null : cost;
+    }
 
     /// <summary>The symbol without regard to the catalogue's own, to check that both agree.</summary>
     internal static string? Composed(Formula formula) =>
@@ -101,85 +118,82 @@ public static class ChordSymbol
 
     private static bool TryExplain(Formula formula, [MaybeNullWhen(false)] out Explanation explanation)
     {
-        explanation = null;
+        Span<Change> changes = stackalloc Change[MaxChanges];
+        Cheapest(formula, changes, out var from, out var count);
+        explanation = from is null ? null : new(from, changes[..count].ToArray());
+        return explanation is not null;
+    }
+
+    /// <summary>The cheapest way to write the formula: its cost, what it starts from (null if there is no way) and the changes.</summary>
+    private static int Cheapest(Formula formula, Span<Change> changes, out ChordQuality? from, out int count)
+    {
+        (from, count) = (null, 0);
+        var cheapest = MaxCost + 1;
         if (formula.Count < 2 || formula.PitchClasses.Count != formula.Count)
         {
-            return false;
+            return cheapest;
         }
 
-        var cheapest = MaxCost + 1;
-        ChordQuality? from = null;
-        Span<Change> changes = stackalloc Change[MaxChanges];
         foreach (var quality in Foundations.All)
         {
-            var cost = Explain(quality, formula, changes, out _);
-            if (cost < cheapest)
+            if (TryChange(quality, formula, changes, out _, out var cost) && cost < cheapest)
             {
                 (cheapest, from) = (cost, quality);
             }
         }
 
-        if (from is null)
+        if (from is not null)
+        {
+            TryChange(from, formula, changes, out count, out _);
+        }
+
+        return cheapest;
+    }
+
+    /// <summary>Finds the changes that make a quality's formula into this one, within the limits.</summary>
+    private static bool TryChange(
+        ChordQuality quality,
+        Formula formula,
+        Span<Change> changes,
+        out int count,
+        out int cost
+    )
+    {
+        var foundation = quality.Formula;
+        var added = formula.Except(foundation);
+        var missing = foundation.Except(formula);
+        var power = quality.Family == ChordFamily.Power;
+        (count, cost) = (0, power ? PowerCost : 0);
+        if (added.Count > MaxChanges || missing.Count > MaxChanges || (power && missing.Count > 0))
         {
             return false;
         }
 
-        Explain(from, formula, changes, out var count);
-        explanation = new(from, changes[..count].ToArray(), cheapest);
-        return true;
-    }
-
-    /// <summary>The cost of writing the formula as changes to a quality, and the changes; more than any cost if it can't be.</summary>
-    private static int Explain(ChordQuality quality, Formula formula, Span<Change> changes, out int count)
-    {
-        const int Never = int.MaxValue;
-        count = 0;
-        var foundation = quality.Formula;
-        var added = formula.Except(foundation);
-        var missing = foundation.Except(formula);
-        if (added.Count > MaxChanges || missing.Count > MaxChanges)
-        {
-            return Never;
-        }
-
         var large = foundation.WithNumber(6) is not null || foundation.WithNumber(7) is not null;
-        var power = quality.Family == ChordFamily.Power;
-        var cost = power ? 1 : 0;
         var (additions, omissions, gaveWay) = (0, 0, 0);
         foreach (var degree in added)
         {
-            if (count == MaxChanges)
+            if (KindOf(degree, foundation, large, power) is not { } kind)
             {
-                return Never;
+                return false;
             }
 
             var natural = new Degree(degree.Number);
             var implied = degree != natural && foundation.Contains(natural);
             var beside = implied && formula.Contains(natural);
-            var kind = KindOf(degree, foundation, large, power);
-            if (kind is null || (beside && kind != Kind.Altered && kind != Kind.Added))
-            {
-                return Never;
-            }
-
-            if (beside)
-            {
-                kind = Kind.Added;
-                cost += 5;
-            }
-            else if (kind == Kind.Altered)
-            {
-                var takesPlace = implied && (NaturalsThatGiveWay & (1 << degree.Number)) != 0;
-                gaveWay |= takesPlace ? 1 << degree.Number : 0;
-                cost += takesPlace && degree.Number > 6 ? 3 : 2;
-            }
-            else
-            {
-                cost += 3;
-            }
-
+            kind = beside ? Kind.Added : kind;
+            gaveWay |= implied && !beside ? 1 << degree.Number : 0;
             additions += kind == Kind.Added ? 1 : 0;
-            changes[count++] = new(kind.Value, degree);
+            changes[count++] = new(
+                kind,
+                degree,
+                kind switch
+                {
+                    Kind.Altered => implied && degree.Number > 6 ? 3 : 2,
+                    Kind.Added when beside => 4,
+                    _ => 3,
+                }
+            );
         }
 
         foreach (var degree in missing)
@@ -189,43 +203,83 @@ public static class ChordSymbol
                 continue;
             }
 
-            var price = degree.Number switch
-            {
-                1 => 4,
-                3 => 3,
-                5 when degree.Alteration == 0 => 2,
-                _ => Never,
-            };
             // "no" leaves out every tone of the number, so that none may be there.
-            if (price == Never || count == MaxChanges || formula.WithNumber(degree.Number) is not null)
+            var price = PriceOfOmitting(degree);
+            if (price == 0 || count == MaxChanges || formula.WithNumber(degree.Number) is not null)
             {
-                return Never;
+                return false;
             }
 
-            cost += price;
             omissions++;
-            changes[count++] = new(Kind.Omitted, degree);
+            changes[count++] = new(Kind.Omitted, degree, price);
         }
 
-        return additions <= MaxAdditions && omissions <= MaxOmissions ? cost : Never;
+        for (var index = 0; index < count; index++)
+        {
+            cost += changes[index].Cost;
+        }
+
+        return additions <= MaxAdditions && omissions <= MaxOmissions;
     }
 
     /// <summary>How a tone that the foundation lacks is written; null if no player would.</summary>
     private static Kind? KindOf(Degree degree, Formula foundation, bool large, bool power) =>
         (degree.Number, degree.Alteration) switch
         {
-            (5, -1 or 1) when !power => Kind.Altered,
+            (2 or 4 or 6 or 9 or 11 or 13, 0) => Kind.Added,
+            _ when power => null,
+            (5, -1 or 1) => Kind.Altered,
             (6, -1) when foundation.WithNumber(6) is null => Kind.Altered,
-            (9, -1 or 1) or (11, 1) or (13, -1) => large ? Kind.Altered : Kind.Added,
-            (4, 1) => large ? Kind.Altered : Kind.Added,
-            (2, -1) or (2, 0) or (4, 0) or (6, 0) or (9, 0) or (11, 0) or (13, 0) => Kind.Added,
+            (9, -1 or 1) or (11, 1) or (13, -1) or (4, 1) => large ? Kind.Altered : Kind.Added,
+            (2, -1) => Kind.Added,
             (7, 0) when foundation.Contains(new Degree(7, -2)) => Kind.MajorSeventh,
             _ => null,
         };
 
-    private readonly record struct Change(Kind Kind, Degree Degree);
+    /// <summary>What it costs to leave a tone out; 0 if no player would.</summary>
+    private static int PriceOfOmitting(Degree degree) =>
+        (degree.Number, degree.Alteration) switch
+        {
+            (1, 0) => 4,
+            (3, _) => 3,
+            (5, 0) => 2,
+            _ => 0,
+        };
 
-    private sealed record Explanation(ChordQuality Quality, Change[] Changes, int Cost)
+    private readonly record struct Change(Kind Kind, Degree Degree, int Cost)
+    {
+        public string Words =>
+            Kind switch
+            {
+                Kind.Altered => Spoken(Degree),
+                Kind.Added => $"added {Spoken(Degree)}",
+                Kind.MajorSeventh => "with the major seventh",
+                _ => $"without {Number}",
+            };
+
+        public string Number =>
+            Degree.Number switch
+            {
+                1 => "the root",
+                3 => "the third",
+                _ => "the fifth",
+            };
+
+        private static string Spoken(Degree degree)
+        {
+            var sign = degree.Alteration switch
+            {
+                < 0 => "flat ",
+                > 0 => "sharp ",
+                _ => "",
+            };
+            ReadOnlySpan<string> numbers = ["two", "four", "five", "six", "nine", "eleven", "thirteen"];
+            ReadOnlySpan<int> of = [2, 4, 5, 6, 9, 11, 13];
+            return sign + numbers[of.IndexOf(degree.Number)];
+        }
+    }
+
+    private sealed record Explanation(ChordQuality Quality, Change[] Changes)
     {
         public string Write()
         {
@@ -251,23 +305,19 @@ public static class ChordSymbol
 
         public string Describe()
         {
-            var text = new StringBuilder(Quality.Name);
-            foreach (var (kind, degree) in Changes)
-            {
-                text.Append(", ")
-                    .Append(
-                        kind switch
-                        {
-                            Kind.Altered => Spoken(degree),
-                            Kind.Added => $"added {Spoken(degree)}",
-                            Kind.MajorSeventh => "with the major seventh",
-                            _ =>
-                                $"without the {(degree.Number == 1 ? "root" : degree.Number == 3 ? "third" : "fifth")}",
-                        }
-                    );
-            }
+            var parts = Changes.Where(change => change.Kind != Kind.Omitted).Select(change => change.Words);
+            var omitted = Changes.Where(change => change.Kind == Kind.Omitted).Select(change => change.Number);
+            var without = string.Join(" and ", omitted);
+            return string.Join(
+                ", ",
+                [Quality.Name, .. parts, .. without.Length > 0 ? [$"without {without}"] : Array.Empty<string>()]
+            );
+        }
 
-            return text.ToString();
+        public IReadOnlyList<(string Words, int Cost)> Costs()
+        {
+            var changes = Changes.Select(change => (change.Words, change.Cost));
+            return [.. Quality.Family == ChordFamily.Power ? changes.Prepend(("a power chord", PowerCost)) : changes];
         }
 
         /// <summary>Whether a single change is written on without parentheses: 7b9 and add9, but 7(no5), (b5), aug(add9), m7b5(b9).</summary>
@@ -302,24 +352,13 @@ public static class ChordSymbol
 
             change.Degree.Write(text, printed: false);
         }
-
-        private static string Spoken(Degree degree)
-        {
-            var sign = degree.Alteration switch
-            {
-                < 0 => "flat ",
-                > 0 => "sharp ",
-                _ => "",
-            };
-            ReadOnlySpan<string> numbers = ["two", "four", "five", "six", "nine", "eleven", "thirteen"];
-            ReadOnlySpan<int> of = [2, 4, 5, 6, 9, 11, 13];
-            return sign + numbers[of.IndexOf(degree.Number)];
-        }
     }
 
     /// <summary>The qualities that symbols are built on.</summary>
     private static class Foundations
     {
+        public static readonly Formula Alt = Formula.Parse("1 3 b5 #5 b7 b9 #9");
+
         public static readonly ChordQuality[] All =
         [
             .. ChordQuality.Known.Where(quality =>
