@@ -1,0 +1,11 @@
+using TheoryKit.Drawing;
+
+namespace TheoryKit.Charts;
+
+/// <summary>The renderers of this package.</summary>
+public static class ChartRenderers
+{
+    /// <summary>Every renderer of this package.</summary>
+    public static RendererSet All { get; } =
+        RendererSet.Empty.Add(new GenericChartRenderer()).Add(new StudyChartRenderer());
+}

@@ -1,0 +1,247 @@
+using System.Collections.Immutable;
+using Plotly.NET;
+using TheoryKit.Drawing;
+using TheoryKit.Theory;
+
+namespace TheoryKit.Charts;
+
+/// <summary>
+/// Many formulas at once, each by name in the group of how often it holds two intervals between its tones: by default
+/// semitones across and tritones up, so that the mildest stand at the bottom left and the sharpest at the top right. The
+/// mark beside a name has as many corners as the formula has tones.
+/// </summary>
+public sealed class FormulaMapChart : StudyChart
+{
+    private const int LinePixels = 19;
+    private const int WidthInCharacters = 84;
+    private const int MarkInCharacters = 3;
+
+    private readonly ImmutableArray<IntervalVector> vectors;
+
+    /// <summary>A chart of these formulas.</summary>
+    /// <param name="formulas">One or more.</param>
+    /// <param name="across">The interval class counted across, 1 (semitone) to 6 (tritone).</param>
+    /// <param name="up">The interval class counted upward, another one.</param>
+    /// <exception cref="ArgumentException">No formula, or the same interval class both ways.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An interval class is not 1 to 6.</exception>
+    public FormulaMapChart(IEnumerable<NamedFormula> formulas, int across = 1, int up = 6)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(across, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(across, 6);
+        ArgumentOutOfRangeException.ThrowIfLessThan(up, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(up, 6);
+        if (across == up)
+        {
+            throw new ArgumentException("Two different intervals make a map; these are the same.", nameof(up));
+        }
+
+        Formulas = Names.AtLeast(1, formulas);
+        Across = across;
+        Up = up;
+        vectors = [.. Formulas.Select(static each => each.Formula.PitchClasses.IntervalVector)];
+    }
+
+    /// <summary>The formulas in the order given.</summary>
+    public ImmutableArray<NamedFormula> Formulas { get; }
+
+    /// <summary>The interval class counted across, 1 (semitone) to 6 (tritone).</summary>
+    public int Across { get; }
+
+    /// <summary>The interval class counted upward.</summary>
+    public int Up { get; }
+
+    /// <inheritdoc/>
+    public override string Title =>
+        $"{Names.Some(Formulas.Length, "formula")} by their {IntervalClasses.Name(Across)}s and {IntervalClasses.Name(Up)}s";
+
+    /// <inheritdoc/>
+    public override string Description
+    {
+        get
+        {
+            var fields = Enumerable.Range(0, Formulas.Length).ToLookup(Field);
+            var mildest = fields.MinBy(static group => (group.Key.Across + group.Key.Up, group.Key.Across))!;
+            var sharpest = fields.MaxBy(static group => (group.Key.Across + group.Key.Up, group.Key.Across))!;
+            return $"How many pairs of tones lie a {IntervalClasses.Name(Across)} apart (across) and a "
+                + $"{IntervalClasses.Name(Up)} apart (up), inversions counted alike. Fewest: {Words(mildest)}. "
+                + $"Most: {Words(sharpest)}.";
+        }
+    }
+
+    /// <inheritdoc/>
+    public override ChartTable Table =>
+        new(
+            ["name", "formula", "tones", $"{IntervalClasses.Name(Across)}s", $"{IntervalClasses.Name(Up)}s"],
+            Formulas
+                .Select((each, index) => (each, Field: Field(index)))
+                .OrderBy(static row => row.Field.Up)
+                .ThenBy(static row => row.Field.Across)
+                .ThenBy(static row => row.each.Formula.PitchClasses.Count)
+                .Select(static row =>
+                    new[]
+                    {
+                        row.each.Name,
+                        $"{row.each.Formula}",
+                        $"{row.each.Formula.PitchClasses.Count}",
+                        $"{row.Field.Across}",
+                        $"{row.Field.Up}",
+                    }
+                )
+        );
+
+    /// <summary>How often a formula holds the two intervals.</summary>
+    /// <param name="formula">The formula's place, from 0.</param>
+    public (int Across, int Up) Field(int formula) => (vectors[formula].Of(Across), vectors[formula].Of(Up));
+
+    internal override GenericChart Draw(Palette palette)
+    {
+        var fields = Enumerable
+            .Range(0, Formulas.Length)
+            .OrderBy(index => Formulas[index].Formula.PitchClasses.Count)
+            .ToLookup(Field);
+
+        // A column is as wide as its longest name, a band as high as its longest list: names never run into each other.
+        var columns = Lay(
+            fields.Max(static group => group.Key.Across),
+            at =>
+                Longest(fields.Where(group => group.Key.Across == at).SelectMany(static group => group))
+                + MarkInCharacters
+        );
+        var bands = Lay(
+            fields.Max(static group => group.Key.Up),
+            at => fields.Where(group => group.Key.Up == at).Max(static group => (int?)group.Count()) + 1 ?? 2
+        );
+        var marks = fields
+            .SelectMany(group =>
+                group.Select(
+                    (index, line) =>
+                        new Mark(index, columns[group.Key.Across].Start + 1.5, bands[group.Key.Up].End - 1 - line)
+                )
+            )
+            .ToLookup(mark => Formulas[mark.Index].Formula.PitchClasses.Count);
+        var figure = new Figure(Title, ((int)bands[^1].End * LinePixels) + 96, palette);
+        foreach (var size in marks.OrderBy(static group => group.Key))
+        {
+            figure.Add(
+                "scatter",
+                ("mode", "markers+text"),
+                ("name", Names.Some(size.Key, "tone")),
+                ("x", size.Select(static mark => mark.X)),
+                ("y", size.Select(static mark => mark.Y)),
+                ("text", size.Select(mark => $"\u00a0{Names.InPlot(Formulas[mark.Index].Name)}")),
+                ("textposition", "middle right"),
+                ("textfont", new { size = FontSize(columns[^1].End) }),
+                ("marker", Corners(size.Key, palette[Look.Chord])),
+                ("customdata", size.Select(mark => Hover(mark.Index))),
+                ("hovertemplate", "%{customdata}<extra></extra>"),
+                ("cliponaxis", false)
+            );
+        }
+
+        var border = palette[Look.Line];
+        var borders = columns
+            .Select(column => Line(border, column.Start, column.Start, 0, bands[^1].End))
+            .Concat(bands.Select(band => Line(border, 0, columns[^1].End, band.Start, band.Start)));
+        return figure
+            .Axis("xaxis", $"{IntervalClasses.Name(Across)}s inside (count)", Ticks(columns))
+            .Axis("yaxis", $"{IntervalClasses.Name(Up)}s inside (count)", Ticks(bands))
+            .With("shapes", borders)
+            .WithLegend(isReadOnly: true)
+            .ToPlotly();
+    }
+
+    private int Longest(IEnumerable<int> formulas) =>
+        formulas.Select(index => Names.InPlot(Formulas[index].Name).Length).DefaultIfEmpty(1).Max();
+
+    private static ImmutableArray<Stretch> Lay(int last, Func<int, int> size)
+    {
+        var laid = ImmutableArray.CreateBuilder<Stretch>();
+        var start = 0.0;
+        for (var at = 0; at <= last; at++)
+        {
+            laid.Add(new(start, start + size(at)));
+            start = laid[^1].End;
+        }
+
+        return laid.ToImmutable();
+    }
+
+    private static double FontSize(double characters) => Math.Clamp(12 * WidthInCharacters / characters, 8, 12);
+
+    private static (string, object)[] Ticks(ImmutableArray<Stretch> stretches) =>
+        [
+            ("tickmode", "array"),
+            ("tickvals", stretches.Select(static each => (each.Start + each.End) / 2)),
+            ("ticktext", Enumerable.Range(0, stretches.Length).Select(static each => $"{each}")),
+            ("range", new[] { 0, stretches[^1].End }),
+            ("showgrid", false),
+            ("ticks", ""),
+        ];
+
+    private static object Line(string color, double x0, double x1, double y0, double y1) =>
+        new
+        {
+            type = "line",
+            layer = "below",
+            x0,
+            x1,
+            y0,
+            y1,
+            line = new { color, width = 1 },
+        };
+
+    private static object Corners(int tones, string color) =>
+        new
+        {
+            symbol = tones switch
+            {
+                <= 2 => "line-ew-open",
+                3 => "triangle-up",
+                4 => "square",
+                5 => "pentagon",
+                6 => "hexagon",
+                7 => "star",
+                _ => "circle",
+            },
+            color,
+            size = 10,
+            line = new { color, width = 1 },
+        };
+
+    private string Hover(int index)
+    {
+        var formula = Formulas[index].Formula;
+        return $"<b>{Names.InPlot(Formulas[index].Name)}</b>: {formula.ToString("P")}<br>{Pairs(formula, Across)}<br>{Pairs(formula, Up)}";
+    }
+
+    private static string Pairs(Formula formula, int intervalClass)
+    {
+        var pairs = new List<string>();
+        for (var low = 0; low < formula.Count; low++)
+        {
+            for (var high = low + 1; high < formula.Count; high++)
+            {
+                if (IntervalClasses.Class(formula[high].Semitones - formula[low].Semitones) == intervalClass)
+                {
+                    pairs.Add($"{formula[low].ToString("P")} and {formula[high].ToString("P")}");
+                }
+            }
+        }
+
+        var count = Names.Some(pairs.Count, IntervalClasses.Name(intervalClass));
+        return pairs.Count == 0 ? count : $"{count}: {string.Join(", ", pairs)}";
+    }
+
+    private string Words(IGrouping<(int Across, int Up), int> group)
+    {
+        const int Named = 6;
+        var names = string.Join(", ", group.Take(Named).Select(index => Names.InPlot(Formulas[index].Name)));
+        var rest = group.Count() > Named ? $" and {Names.Some(group.Count() - Named, "other")}" : "";
+        return $"{names}{rest} with {Names.Some(group.Key.Across, IntervalClasses.Name(Across))} and "
+            + Names.Some(group.Key.Up, IntervalClasses.Name(Up));
+    }
+
+    private readonly record struct Mark(int Index, double X, double Y);
+
+    private readonly record struct Stretch(double Start, double End);
+}

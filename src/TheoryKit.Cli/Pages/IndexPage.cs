@@ -1,0 +1,32 @@
+using System.Net;
+using System.Text;
+using TheoryKit.Cli.Notebooks;
+
+namespace TheoryKit.Cli.Pages;
+
+/// <summary>The list of printed notebooks.</summary>
+internal static class IndexPage
+{
+    /// <summary>The page's text.</summary>
+    /// <param name="title">What the notebooks have in common.</param>
+    /// <param name="entries">Each notebook and, where it stopped early, the number of the code cell that failed.</param>
+    public static string Html(string title, IEnumerable<(Notebook Notebook, int? StoppedAt)> entries)
+    {
+        var list = new StringBuilder($"<h1>{WebUtility.HtmlEncode(title)}</h1>\n<ol class=\"studies\">\n");
+        foreach (var (notebook, stoppedAt) in entries)
+        {
+            var about = notebook
+                .Cells.OfType<MarkdownCell>()
+                .Select(static cell => Markdown.FirstParagraph(cell.Source))
+                .FirstOrDefault(static text => text is not null);
+            list.Append(
+                $"<li><a href=\"{Uri.EscapeDataString(notebook.Name)}.html\">{WebUtility.HtmlEncode(notebook.Title)}</a>"
+            );
+            list.Append(about is null ? "" : $"<p>{WebUtility.HtmlEncode(about)}</p>");
+            list.Append(stoppedAt is null ? "" : $"<p class=\"stop\">Stopped: code {stoppedAt} failed.</p>")
+                .Append("</li>\n");
+        }
+
+        return Page.Html(title, "index", list.Append("</ol>\n").ToString(), $"Printed by TheoryKit {Program.Version}");
+    }
+}

@@ -1,0 +1,107 @@
+using System.Reflection;
+using System.Text;
+using Spectre.Console;
+using Spectre.Console.Cli;
+using TheoryKit.Cli.Commands;
+using TheoryKit.Cli.Notebooks;
+
+namespace TheoryKit.Cli;
+
+/// <summary>The command line.</summary>
+public static class Program
+{
+    /// <summary>The exit code when a cell failed.</summary>
+    public const int CellFailed = 1;
+
+    /// <summary>The exit code when the command asked for something that isn't there or can't be done.</summary>
+    public const int BadRequest = 2;
+
+    /// <summary>The exit code after Ctrl+C.</summary>
+    public const int Interrupted = 130;
+
+    /// <summary>This program's version, without the commit it was built from.</summary>
+    public static string Version { get; } =
+        typeof(Program)
+            .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
+            .InformationalVersion.Split('+')[0];
+
+    /// <summary>Runs the command that <paramref name="args"/> name.</summary>
+    /// <returns>0, or one of this class's exit codes.</returns>
+    public static async Task<int> Main(string[] args)
+    {
+        if (!Console.IsOutputRedirected)
+        {
+            Console.OutputEncoding = Encoding.UTF8;
+        }
+
+        using var stop = new CancellationTokenSource();
+        ConsoleCancelEventHandler onCancel = (_, pressed) =>
+        {
+            // The second time, the process ends at once.
+            pressed.Cancel = !stop.IsCancellationRequested;
+            stop.Cancel();
+        };
+        Console.CancelKeyPress += onCancel;
+        try
+        {
+            return await RunAsync(args, AnsiConsole.Console, Console.Error, stop.Token).ConfigureAwait(false);
+        }
+        finally
+        {
+            Console.CancelKeyPress -= onCancel;
+        }
+    }
+
+    /// <summary>Runs the command that <paramref name="args"/> name, on a console of the caller's.</summary>
+    /// <param name="args">The command and its options.</param>
+    /// <param name="console">Where results and progress go.</param>
+    /// <param name="errors">Where errors go.</param>
+    /// <param name="cancellation">Stops the command.</param>
+    public static async Task<int> RunAsync(
+        IEnumerable<string> args,
+        IAnsiConsole console,
+        TextWriter errors,
+        CancellationToken cancellation = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(errors);
+        var app = new CommandApp();
+        app.Configure(settings =>
+        {
+            settings
+                .SetApplicationName("theorykit")
+                .SetApplicationVersion(Version)
+                .ConfigureConsole(console)
+                .PropagateExceptions();
+            settings.Settings.Registrar.RegisterInstance(errors);
+            settings
+                .AddCommand<PrintCommand>("print")
+                .WithDescription("Runs notebooks and prints each as a page that needs nothing else.")
+                .WithExample("print", "notebooks")
+                .WithExample("print", "notebooks/01-chord-formulas.ipynb", "--out", "handouts", "--code", "hide");
+            settings
+                .AddCommand<NewCommand>("new")
+                .WithDescription("Writes a study notebook that is ready to run.")
+                .WithExample("new", "copper-weather");
+        });
+        try
+        {
+            return await app.RunAsync(args, cancellation).ConfigureAwait(false);
+        }
+        catch (NotebookException e)
+        {
+            await errors.WriteLineAsync(e.Message).ConfigureAwait(false);
+            return BadRequest;
+        }
+        catch (CommandAppException e)
+        {
+            await errors.WriteLineAsync(e.Message).ConfigureAwait(false);
+            return BadRequest;
+        }
+        catch (OperationCanceledException)
+        {
+            await errors.WriteLineAsync("Stopped.").ConfigureAwait(false);
+            return Interrupted;
+        }
+    }
+}

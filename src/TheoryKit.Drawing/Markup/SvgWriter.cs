@@ -1,0 +1,158 @@
+namespace TheoryKit.Drawing;
+
+/// <summary>Writes one SVG picture, valid as a file of its own and inside HTML.</summary>
+public sealed class SvgWriter(int capacity = 8192) : MarkupWriter<SvgWriter>(capacity)
+{
+    /// <summary>
+    /// Begins a picture that has a name and a description for those who don't see it, its own paper and the library's
+    /// look. <see cref="MarkupWriter{TSelf}.Close"/> ends it.
+    /// </summary>
+    /// <param name="context">Gives the ids.</param>
+    /// <param name="width">Natural width in px.</param>
+    /// <param name="height">Natural height in px.</param>
+    /// <param name="title">What it is, in a few words.</param>
+    /// <param name="description">All that it says, in words.</param>
+    /// <param name="css">Rules besides those of <see cref="Look.Css"/>; the library's own text.</param>
+    /// <param name="leastScale">It shrinks with the page down to this part of its width, then scrolls; 0 for any.</param>
+    public SvgWriter Picture(
+        RenderContext context,
+        double width,
+        double height,
+        string title,
+        string description,
+        string css = "",
+        double leastScale = 0
+    )
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        var (titleId, descriptionId) = (context.NextId(), context.NextId());
+        Open("svg", "tk tk-svg").Attribute("xmlns", "http://www.w3.org/2000/svg");
+        BeginAttribute("viewBox");
+        Append('0');
+        Append(' ');
+        Append('0');
+        Append(' ');
+        Append(width);
+        Append(' ');
+        Append(height);
+        Append('"');
+        Attribute("width", width).Attribute("height", height).Attribute("role", "img");
+        Attribute("aria-labelledby", $"{titleId} {descriptionId}");
+        var least = leastScale > 0 ? $"min-width:{(int)(width * leastScale)}px;" : "";
+        Attribute("style", $"{least}max-width:{(int)Math.Ceiling(width)}px");
+        Attribute("font-family", Look.Sans);
+        Open("title").Attribute("id", titleId).Text(title).Close();
+        Open("desc").Attribute("id", descriptionId).Text(description).Close();
+        Open("style").Raw(Look.Css).Raw(css).Close();
+        return Rectangle(0, 0, width, height, 8).Fill(Look.Paper).Close();
+    }
+
+    /// <summary>Begins a group filled with a colour.</summary>
+    public SvgWriter Group(LookColour fill) => Open("g").Fill(fill);
+
+    /// <summary>Fills the element just begun; elsewhere than in a browser, with the colour for light pages.</summary>
+    public SvgWriter Fill(LookColour colour)
+    {
+        ArgumentNullException.ThrowIfNull(colour);
+        return Attribute("fill", colour.Light).Attribute("class", colour.FillClass);
+    }
+
+    /// <summary>Draws the outline of the element just begun; elsewhere than in a browser, in the colour for light pages.</summary>
+    public SvgWriter Stroke(LookColour colour, double width)
+    {
+        ArgumentNullException.ThrowIfNull(colour);
+        return Attribute("fill", "none")
+            .Attribute("stroke", colour.Light)
+            .Attribute("class", colour.StrokeClass)
+            .Attribute("stroke-width", width);
+    }
+
+    /// <summary>Begins a rectangle, its corners rounded by <paramref name="round"/> px.</summary>
+    public SvgWriter Rectangle(double x, double y, double width, double height, double round = 0)
+    {
+        Open("rect").Attribute("x", x).Attribute("y", y).Attribute("width", width).Attribute("height", height);
+        return round > 0 ? Attribute("rx", round) : this;
+    }
+
+    /// <summary>Begins a circle.</summary>
+    public SvgWriter Circle(double x, double y, double radius) =>
+        Open("circle").Attribute("cx", x).Attribute("cy", y).Attribute("r", radius);
+
+    /// <summary>Begins a line.</summary>
+    public SvgWriter Line(double x1, double y1, double x2, double y2) =>
+        Open("line").Attribute("x1", x1).Attribute("y1", y1).Attribute("x2", x2).Attribute("y2", y2);
+
+    /// <summary>Begins a text at its baseline.</summary>
+    public SvgWriter Label(double x, double y) => Open("text").Attribute("x", x).Attribute("y", y);
+
+    /// <summary>Begins a path whose outline is given as pen moves: M, L, V, H, C, Q, Z and the numbers each takes.</summary>
+    public SvgWriter Path(params ReadOnlySpan<PenMove> moves)
+    {
+        Open("path");
+        BeginAttribute("d");
+        foreach (var move in moves)
+        {
+            Append(move.Command);
+            for (var i = 0; i < move.Count; i++)
+            {
+                if (i > 0)
+                {
+                    Append(' ');
+                }
+
+                Append(move[i]);
+            }
+        }
+
+        Append('"');
+        return this;
+    }
+
+    // Inside HTML, <title/> or <g/> is fine: foreign elements may close themselves.
+    private protected override bool IsVoid(string name) => true;
+
+    private protected override string VoidEnd => "/>";
+}
+
+/// <summary>One move of the pen along an SVG path: its command letter and up to two points.</summary>
+public readonly record struct PenMove
+{
+    private readonly double a;
+    private readonly double b;
+    private readonly double c;
+    private readonly double d;
+
+    private PenMove(char command, int count, double a = 0, double b = 0, double c = 0, double d = 0) =>
+        (Command, Count, this.a, this.b, this.c, this.d) = (command, count, a, b, c, d);
+
+    internal char Command { get; }
+
+    internal int Count { get; }
+
+    internal double this[int index] =>
+        index switch
+        {
+            0 => a,
+            1 => b,
+            2 => c,
+            _ => d,
+        };
+
+    /// <summary>To a point without drawing.</summary>
+    public static PenMove To(double x, double y) => new('M', 2, x, y);
+
+    /// <summary>A straight line to a point.</summary>
+    public static PenMove Line(double x, double y) => new('L', 2, x, y);
+
+    /// <summary>A straight line up or down.</summary>
+    public static PenMove Vertical(double y) => new('V', 1, y);
+
+    /// <summary>A straight line left or right.</summary>
+    public static PenMove Horizontal(double x) => new('H', 1, x);
+
+    /// <summary>A curve to a point, pulled towards another.</summary>
+    public static PenMove Curve(double pullX, double pullY, double x, double y) => new('Q', 4, pullX, pullY, x, y);
+
+    /// <summary>Back to the last <see cref="To"/>.</summary>
+    public static PenMove Back => new('Z', 0);
+}

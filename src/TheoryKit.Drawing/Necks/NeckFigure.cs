@@ -1,0 +1,123 @@
+using System.Text;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>Writes the figure around a neck: its caption, the switch for its labels, the picture in a frame that scrolls.</summary>
+internal static class NeckFigure
+{
+    // The picture inside brings the colours. The first rule with :has hides every kind of label, the next shows one again.
+    private static readonly string Css = """
+        .tk-neck{display:grid;grid-template-columns:1fr auto;align-items:baseline;gap:.2em 1.5em;margin:1.2em 0;padding:.9em 1em .6em;border-radius:10px;max-width:max-content;box-sizing:border-box;background:var(--tk-paper);color:var(--tk-ink);font:14px/1.4 SANS}
+        .tk-neck .tk-title{font:600 1.2em SERIF;margin-right:.5em}
+        .tk-neck .tk-detail{color:var(--tk-quiet);font-size:.86em;display:inline-block}
+        .tk-scroll{grid-column:1/-1;overflow-x:auto;min-width:0;border-radius:8px}
+        .tk-labels{display:flex;flex-wrap:wrap;border:0;margin:0;padding:0;min-width:0;font-size:.86em}
+        .tk-labels legend{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+        .tk-labels label{position:relative;cursor:pointer;padding:.15em .1em}
+        .tk-labels input{position:absolute;inset:0;width:100%;height:100%;margin:0;opacity:0;cursor:pointer}
+        .tk-labels span{display:inline-block;padding:.2em .6em;color:var(--tk-quiet);border-bottom:2px solid var(--tk-inlay)}
+        .tk-labels :checked+span{color:var(--tk-ink);font-weight:600;border-color:var(--tk-root)}
+        .tk-labels :focus-visible+span,.tk-scroll:focus-visible{outline:2px solid var(--tk-chord);outline-offset:1px;border-radius:3px}
+        .tk-neck:has(.tk-labels :checked) .tk-l{display:none}
+        .tk-neck:has(.tk-labels [value=f]:checked) .tk-lf,.tk-neck:has(.tk-labels [value=n]:checked) .tk-ln,.tk-neck:has(.tk-labels [value=g]:checked) .tk-lg{display:inline}
+        .tk-parts{grid-column:1/-1;display:grid;gap:.9em 1.6em;margin-top:.5em}
+        .tk-part p{margin:0 0 .1em;font:600 1.1em SERIF}
+        @media(max-width:560px){.tk-neck{grid-template-columns:1fr;padding:.7em .6em .4em}}
+        @media print{.tk-labels{display:none}.tk-scroll{overflow:visible}.tk-neck{break-inside:avoid;padding:0}}
+        """.Replace("SANS", Look.Sans, StringComparison.Ordinal).Replace("SERIF", Look.Serif, StringComparison.Ordinal);
+
+    public static string Write(NeckDrawing drawing, RenderContext context)
+    {
+        var id = context.NextId();
+        var html = new HtmlWriter(20 * 1024);
+        html.Open("figure", "tk tk-neck").Attribute("id", id).Style(Css);
+        html.Open("figcaption").Element("span", "tk-title", drawing.Title).Text(" ");
+        html.Element("span", "tk-detail", Detail(drawing)).Close();
+        WriteSwitch(html, drawing, id);
+        WritePicture(html, drawing, context);
+        return html.Close().ToString();
+    }
+
+    /// <summary>Several drawings side by side where there is room, with one switch for the labels of all.</summary>
+    public static string Write(IReadOnlyList<NeckDrawing> drawings, string title, RenderContext context)
+    {
+        var id = context.NextId();
+        var html = new HtmlWriter(drawings.Count * 12 * 1024);
+        html.Open("figure", "tk tk-neck tk-necks").Attribute("id", id).Style(Css);
+        html.Open("figcaption").Element("span", "tk-title", title).Text(" ");
+        html.Element("span", "tk-detail", Detail(drawings[0])).Close();
+        WriteSwitch(html, drawings[0], id);
+        var width = (int)drawings.Max(static drawing => new NeckLayout(drawing).Width);
+        html.Open("div", "tk-parts");
+        html.Attribute("style", $"grid-template-columns:repeat(auto-fill,min(100%,{width}px))");
+        foreach (var drawing in drawings)
+        {
+            html.Open("div", "tk-part").Element("p", null, drawing.Title);
+            WritePicture(html, drawing, context);
+            html.Close();
+        }
+
+        return html.Close().Close().ToString();
+    }
+
+    private static void WritePicture(HtmlWriter html, NeckDrawing drawing, RenderContext context) =>
+        html.Open("div", "tk-scroll")
+            .Attribute("tabindex", "0")
+            .Attribute("role", "group")
+            .Attribute("aria-label", $"{drawing.Title}, along the neck")
+            .Raw(drawing.Svg(context))
+            .Close();
+
+    private static string Detail(NeckDrawing drawing)
+    {
+        var neck = drawing.Neck;
+        var words = new StringBuilder(Printed.Of(neck.Tuning, drawing.Naming));
+        words.Append(neck.Capo > 0 ? $" · capo {neck.Capo}" : "");
+        words.Append(drawing.IsLeftHanded ? " · left-handed" : "");
+        return words.ToString();
+    }
+
+    private static void WriteSwitch(HtmlWriter html, NeckDrawing drawing, string id)
+    {
+        var offered = drawing.Offered.ToList();
+        if (offered.Count < 2)
+        {
+            return;
+        }
+
+        var shown = offered.Contains(drawing.Labels) ? drawing.Labels : Labels.None;
+        html.Open("fieldset", "tk-labels").Element("legend", null, "Labels");
+        foreach (var labels in offered)
+        {
+            html.Open("label")
+                .Open("input")
+                .Attribute("type", "radio")
+                .Attribute("name", $"{id}-labels")
+                .Attribute("value", Value(labels))
+                .Flag("checked", labels == shown)
+                .Close()
+                .Element("span", null, Words(labels))
+                .Close();
+        }
+
+        html.Close();
+    }
+
+    private static string Words(Labels labels) =>
+        labels switch
+        {
+            Labels.Functions => "Functions",
+            Labels.NoteNames => "Notes",
+            Labels.Fingers => "Fingers",
+            _ => "None",
+        };
+
+    private static string Value(Labels labels) =>
+        labels switch
+        {
+            Labels.Functions => "f",
+            Labels.NoteNames => "n",
+            Labels.Fingers => "g",
+            _ => "0",
+        };
+}

@@ -1,0 +1,416 @@
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>Writes the SVG of a neck.</summary>
+internal static class NeckPicture
+{
+    /// <summary>The least part of its natural width at which the labels are still legible.</summary>
+    private const double LeastScale = 0.8;
+
+    private const double DotTypeSize = 10; // above a dot, below the mark of the next string
+
+    private const double OpenRunOut = 7; // board beyond a fret that is not the last
+
+    /// <summary>Shows one kind of label: the figure around the picture says which; by itself, the attribute does.</summary>
+    public static string LabelClass(Labels labels) =>
+        labels switch
+        {
+            Labels.Functions => "tk-l tk-lf",
+            Labels.NoteNames => "tk-l tk-ln",
+            Labels.Fingers => "tk-l tk-lg",
+            _ => "tk-lo",
+        };
+
+    public static string Write(NeckDrawing drawing, RenderContext context)
+    {
+        var layout = new NeckLayout(drawing);
+        var svg = new SvgWriter(16 * 1024);
+        svg.Picture(
+            context,
+            layout.Width,
+            layout.Height,
+            drawing.Title,
+            drawing.Description,
+            ".tk-l,.tk-lo{pointer-events:none}",
+            LeastScale
+        );
+        new Writer(drawing, layout, svg).Write();
+        return svg.Close().ToString();
+    }
+
+    private sealed class Writer(NeckDrawing drawing, NeckLayout layout, SvgWriter svg)
+    {
+        private readonly Neck neck = drawing.Neck;
+
+        public void Write()
+        {
+            WriteBoard();
+            WriteInlays();
+            WriteFrets();
+            WriteStrings();
+            WriteCapo();
+            WriteNames();
+            WriteNumbers();
+            var marks = drawing.Shown.ToList();
+            WriteMarks(marks);
+            WriteLabels(marks);
+            WriteKey(marks);
+        }
+
+        private double X(double x) => layout.Mirrored(x);
+
+        private double TopAt(double x) => layout.Y(1, x) - NeckLayout.EdgeMargin;
+
+        private double BottomAt(double x) => layout.Y(neck.StringCount, x) + NeckLayout.EdgeMargin;
+
+        /// <summary>The lowest string that is there at an x: one that begins at a fret is not there before it.</summary>
+        private int LowestAt(double x)
+        {
+            var number = neck.StringCount;
+            while (number > 1 && neck.Tuning[number].Start > 0 && x < layout.StringStart(number))
+            {
+                number--;
+            }
+
+            return number;
+        }
+
+        private double EdgeAt(double x) => layout.Y(LowestAt(x), x) + NeckLayout.EdgeMargin;
+
+        private void WriteBoard()
+        {
+            var from = layout.FirstLine == 0 ? layout.StartX : layout.StartX - OpenRunOut;
+            var to = layout.EndX + (layout.LastLine == neck.Frets ? 5 : OpenRunOut);
+            var outline = new List<PenMove>
+            {
+                PenMove.To(X(from), TopAt(from)),
+                PenMove.Line(X(to), TopAt(to)),
+                PenMove.Line(X(to), BottomAt(to)),
+            };
+            var number = neck.StringCount;
+            while (number > LowestAt(from))
+            {
+                // The board widens where a short string begins.
+                var peg = layout.StringStart(number);
+                var (after, before) = (peg - 2, peg - 20);
+                var edge = layout.Y(number - 1, before) + NeckLayout.EdgeMargin;
+                outline.Add(PenMove.Line(X(after), BottomAt(after) - (neck.StringCount - number) * 0.01));
+                outline.Add(PenMove.Curve(X(peg - 11), BottomAt(after), X(before), edge));
+                number--;
+            }
+
+            outline.Add(PenMove.Line(X(from), EdgeAt(from)));
+            outline.Add(PenMove.Back);
+            svg.Path([.. outline]).Fill(Look.Board).Close();
+        }
+
+        private void WriteInlays()
+        {
+            svg.Group(Look.Inlay);
+            for (var fret = layout.FirstLine + 1; fret <= layout.LastLine; fret++)
+            {
+                var x = layout.BetweenFrets(fret);
+                var centre = (neck.StringCount + 1) / 2.0;
+                if (fret % 12 == 0)
+                {
+                    svg.Circle(X(x), layout.Y((centre + 1) / 2, x), 4).Close();
+                    svg.Circle(X(x), layout.Y((centre + neck.StringCount) / 2, x), 4).Close();
+                }
+                else if (IsInlaid(fret))
+                {
+                    svg.Circle(X(x), layout.Y(centre, x), 4).Close();
+                }
+            }
+
+            svg.Close();
+        }
+
+        private void WriteFrets()
+        {
+            var wires = new List<PenMove>();
+            for (var fret = Math.Max(1, layout.FirstLine); fret <= layout.LastLine; fret++)
+            {
+                var x = layout.Raw(fret);
+                wires.Add(PenMove.To(X(x), TopAt(x)));
+                wires.Add(PenMove.Vertical(EdgeAt(x)));
+            }
+
+            svg.Path([.. wires]).Stroke(Look.Line, 1.5).Close();
+            if (layout.FirstLine == 0)
+            {
+                var nut = layout.StartX - NeckLayout.NutWidth;
+                svg.Rectangle(
+                        Math.Min(X(nut), X(layout.StartX)),
+                        TopAt(nut) - 1,
+                        NeckLayout.NutWidth,
+                        EdgeAt(layout.StartX) - TopAt(nut) + 2,
+                        1.5
+                    )
+                    .Fill(Look.Ink)
+                    .Close();
+            }
+        }
+
+        private void WriteStrings()
+        {
+            svg.Open("g").Stroke(Look.Line, 1);
+            for (var number = 1; number <= neck.StringCount; number++)
+            {
+                var (from, to) = (layout.StringStart(number), layout.StringEnd);
+                svg.Line(X(from), layout.Y(number, from), X(to), layout.Y(number, to))
+                    .Attribute("stroke-width", Thickness(neck.Tuning[number]))
+                    .Close();
+            }
+
+            svg.Close();
+            for (var number = 1; number <= neck.StringCount; number++)
+            {
+                var start = neck.Tuning[number].Start;
+                if (start > layout.FirstLine && start <= layout.LastLine)
+                {
+                    var x = layout.PegX(start);
+                    svg.Circle(X(x), layout.Y(number, x), 3.5).Fill(Look.Ink).Close();
+                }
+            }
+        }
+
+        /// <summary>A hint of the gauge: lower strings are thicker.</summary>
+        private static double Thickness(TuningString each) =>
+            Math.Clamp(0.9 + ((64 - each.Open.MidiNumber) * 0.06), 0.75, 3.2);
+
+        private void WriteCapo()
+        {
+            var capo = neck.Capo;
+            if (capo == 0 || capo < layout.FirstLine)
+            {
+                return;
+            }
+
+            var to = capo > layout.LastLine ? layout.StringEnd : layout.CapoX;
+            var from = layout.FirstLine == 0 ? layout.StartX : layout.StartX - OpenRunOut;
+            svg.Path(
+                    PenMove.To(X(from), TopAt(to) - 1),
+                    PenMove.Horizontal(X(to)),
+                    PenMove.Vertical(EdgeAt(to) + 1),
+                    PenMove.Horizontal(X(from)),
+                    PenMove.Back
+                )
+                .Fill(Look.Paper)
+                .Attribute("fill-opacity", 0.62)
+                .Close();
+            if (capo <= layout.LastLine && capo > layout.FirstLine)
+            {
+                svg.Rectangle(X(to) - 4.5, TopAt(to) - 4, 9, EdgeAt(to) - TopAt(to) + 8, 4.5).Fill(Look.Ink).Close();
+                svg.Label(X(to), TopAt(to) - 9)
+                    .Fill(Look.Quiet)
+                    .Attribute("font-size", 10)
+                    .Attribute("text-anchor", "middle")
+                    .Text($"capo {capo}")
+                    .Close();
+            }
+        }
+
+        private void WriteNames()
+        {
+            var anchor = drawing.IsLeftHanded ? "start" : "end";
+            svg.Group(Look.Quiet).Attribute("font-size", NeckLayout.TypeSize).Attribute("text-anchor", anchor);
+            for (var number = 1; number <= neck.StringCount; number++)
+            {
+                var each = neck.Tuning[number];
+                var isShort = each.Start > layout.FirstLine && each.Start <= layout.LastLine;
+                var x = isShort
+                    ? layout.MarkX(new Position(number, each.Start)) - NeckLayout.MarkRadius - 5
+                    : layout.NameEnd;
+                svg.Label(X(x), layout.Y(number, x) + (NeckLayout.TypeSize * 0.36))
+                    .Text(each.Open.Name.ToString("P", drawing.Naming))
+                    .Close();
+            }
+
+            svg.Close();
+        }
+
+        private void WriteNumbers()
+        {
+            svg.Group(Look.Quiet).Attribute("font-size", 9.5).Attribute("text-anchor", "middle");
+            for (var fret = layout.FirstLine + 1; fret <= layout.LastLine; fret++)
+            {
+                svg.Label(X(layout.BetweenFrets(fret)), layout.Bottom + 15);
+                if (IsInlaid(fret))
+                {
+                    svg.Attribute("font-weight", "700");
+                }
+
+                svg.Text($"{fret}").Close();
+            }
+
+            svg.Close();
+        }
+
+        private void WriteMarks(List<Mark> marks)
+        {
+            foreach (var role in Enum.GetValues<ToneRole>())
+            {
+                var ofRole = marks.Where(mark => mark.Role == role).ToList();
+                if (ofRole.Count == 0)
+                {
+                    continue;
+                }
+
+                svg.Open("g", $"tk-mark-{Kind(role)}");
+                OpenRole(role);
+                foreach (var mark in ofRole)
+                {
+                    var raw = layout.MarkX(mark.Position);
+                    WriteMark(mark, X(raw), layout.Y(mark.Position.String, raw));
+                }
+
+                svg.Close().Close();
+            }
+        }
+
+        private void WriteMark(Mark mark, double x, double y) =>
+            OpenShape(mark.Role, x, y, mark.IsPale ? 0.5 : 1).Element("title", null, drawing.Hint(mark)).Close();
+
+        /// <summary>Begins a group of marks of one role.</summary>
+        private void OpenRole(ToneRole role)
+        {
+            svg.Open("g");
+            if (role == ToneRole.ColourTone)
+            {
+                svg.Attribute("fill", Look.Board.Light)
+                    .Attribute("stroke", Look.Colour.Light)
+                    .Attribute("class", $"{Look.Board.FillClass} {Look.Colour.StrokeClass}")
+                    .Attribute("stroke-width", 2.4);
+            }
+            else
+            {
+                svg.Fill(Look.Of(role));
+            }
+        }
+
+        /// <summary>Begins the mark of a role.</summary>
+        private SvgWriter OpenShape(ToneRole role, double x, double y, double size)
+        {
+            var radius = NeckLayout.MarkRadius * size;
+            var half = radius - (0.5 * size);
+            return role switch
+            {
+                ToneRole.Root => svg.Rectangle(x - half, y - half, 2 * half, 2 * half, 4.5 * size),
+                ToneRole.ChordTone => svg.Circle(x, y, radius),
+                ToneRole.ColourTone => svg.Circle(x, y, radius - 1.2),
+                _ => svg.Circle(x, y, 4 * size),
+            };
+        }
+
+        private void WriteKey(List<Mark> marks)
+        {
+            if (!drawing.HasKey)
+            {
+                return;
+            }
+
+            var x = NeckLayout.Side + 6;
+            var y = layout.Height - 14;
+            svg.Group(Look.Quiet).Attribute("font-size", 10);
+            foreach (var role in new[] { ToneRole.Root, ToneRole.ChordTone, ToneRole.ColourTone, ToneRole.Other })
+            {
+                if (marks.Exists(mark => mark.Role == role))
+                {
+                    OpenRole(role);
+                    OpenShape(role, x, y, role == ToneRole.Other ? 0.9 : 0.55).Close();
+                    svg.Close();
+                    svg.Label(x + 10, y + 3.6).Text(ToneRoles.Words(role)).Close();
+                    x += 32 + (ToneRoles.Words(role).Length * 5.6);
+                }
+            }
+
+            svg.Close();
+        }
+
+        private void WriteLabels(List<Mark> marks)
+        {
+            var own = marks.Where(static mark => mark.Label is not null).ToList();
+            if (own.Count > 0)
+            {
+                WriteLabels(own, Labels.None, isShown: true);
+            }
+
+            var rest = marks.Where(static mark => mark.Label is null).ToList();
+            foreach (var labels in drawing.Offered.Where(static labels => labels != Labels.None))
+            {
+                WriteLabels(rest, labels, labels == drawing.Labels);
+            }
+        }
+
+        private void WriteLabels(List<Mark> marks, Labels labels, bool isShown)
+        {
+            svg.Open("g", LabelClass(labels)).Attribute("text-anchor", "middle");
+            svg.Attribute("font-size", NeckLayout.TypeSize).Attribute("font-weight", "600");
+            if (!isShown)
+            {
+                svg.Attribute("display", "none");
+            }
+
+            foreach (var role in Enum.GetValues<ToneRole>())
+            {
+                var written = marks
+                    .Where(mark => mark.Role == role && !mark.IsPale)
+                    .Select(mark => (mark, Text: mark.Written(labels, drawing.Naming)))
+                    .Where(static each => !string.IsNullOrEmpty(each.Text))
+                    .ToList();
+                if (written.Count == 0)
+                {
+                    continue;
+                }
+
+                svg.Group(Look.On(role));
+                if (role == ToneRole.Other)
+                {
+                    // Above the dot, with a halo that keeps strings away from the letters.
+                    svg.Attribute("style", $"paint-order:stroke;stroke:{Look.Board.Css};stroke-width:2px");
+                }
+
+                foreach (var (mark, text) in written)
+                {
+                    var size = role == ToneRole.Other ? Math.Min(TypeSize(text!), DotTypeSize) : TypeSize(text!);
+                    var raw = layout.MarkX(mark.Position);
+                    var y = layout.Y(mark.Position.String, raw);
+                    svg.Label(X(raw), role == ToneRole.Other ? y - 5.4 : y + (size * 0.36));
+                    if (size < NeckLayout.TypeSize)
+                    {
+                        svg.Attribute("font-size", size);
+                    }
+
+                    svg.Text(text).Close();
+                }
+
+                svg.Close();
+            }
+
+            svg.Close();
+        }
+
+        // A label of four signs still fits on its mark.
+        private static double TypeSize(string text) =>
+            text.Length switch
+            {
+                <= 2 => NeckLayout.TypeSize,
+                3 => 9,
+                4 => 7.2,
+                _ => 6,
+            };
+
+        private static string Kind(ToneRole role) =>
+            role switch
+            {
+                ToneRole.Root => "root",
+                ToneRole.ChordTone => "chord",
+                ToneRole.ColourTone => "colour",
+                _ => "other",
+            };
+
+        // Where makers put them: 3 5 7 9 12 and the same an octave up.
+        private static bool IsInlaid(int fret) => (fret % 12) is 0 or 3 or 5 or 7 or 9;
+    }
+}

@@ -1,0 +1,96 @@
+using System.Text;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>
+/// Writes a neck as monospace text: a row for each string, a cell for each fret, the open string before them. A capo is
+/// <c>#</c>, the peg of a short string <c>o</c>, a mark without a label <c>*</c>.
+/// </summary>
+internal static class NeckText
+{
+    public static string Write(NeckDrawing drawing)
+    {
+        var neck = drawing.Neck;
+        var labels = drawing
+            .Shown.GroupBy(static mark => mark.Position)
+            .ToDictionary(static group => group.Key, group => Written(drawing, group.First()));
+        string At(int number, int fret) => labels.GetValueOrDefault(new(number, fret), "");
+
+        var widest = Math.Max(2, labels.Values.Select(static label => label.Length).DefaultIfEmpty().Max());
+        var names = neck.Tuning.Strings.Select(each => each.Open.Name.ToString("G", drawing.Naming)).ToList();
+        var nameWidth = names.Max(static name => name.Length);
+        var (first, last) = (Math.Max(1, drawing.FirstFret), drawing.LastFret);
+
+        var text = new StringBuilder(1024);
+        text.Append(drawing.Title).Append("  (").Append(neck.Tuning);
+        text.Append(neck.Capo > 0 ? $", capo {neck.Capo}" : "").Append(drawing.IsLeftHanded ? ", left-handed" : "");
+        text.Append(")\n");
+        Line(0);
+        for (var number = 1; number <= neck.StringCount; number++)
+        {
+            text.Append('\n');
+            Line(number);
+        }
+
+        return text.ToString();
+
+        // String 0 is the line of fret numbers.
+        void Line(int number)
+        {
+            var cells = new List<string>
+            {
+                number == 0 ? new(' ', nameWidth)
+                : drawing.IsLeftHanded ? names[number - 1].PadRight(nameWidth)
+                : names[number - 1].PadLeft(nameWidth),
+            };
+            var open = number == 0 ? 0 : neck.OpenFret(number);
+            cells.Add(
+                drawing.FirstFret == 0 ? Centre(number > 0 && open == 0 ? At(number, 0) : "", widest + 2, ' ') : " "
+            );
+
+            cells.Add(
+                number == 0 || neck.Tuning[number].Start >= first ? " "
+                : first == 1 ? "|"
+                : ":"
+            );
+            for (var fret = first; fret <= last; fret++)
+            {
+                var (label, fill, wire) =
+                    number == 0 ? ($"{fret}", ' ', ' ')
+                    : fret < open ? ("", ' ', ' ')
+                    : fret == open ? (At(number, fret), ' ', open == neck.Capo ? '#' : 'o')
+                    : (At(number, fret), '-', '|');
+                var cell = Centre(label, widest + 2, fill);
+                cells.Add(drawing.IsLeftHanded ? wire + cell : cell + wire);
+            }
+
+            if (drawing.IsLeftHanded)
+            {
+                cells.Reverse();
+            }
+
+            text.Append(string.Concat(cells).TrimEnd());
+        }
+    }
+
+    private static string Written(NeckDrawing drawing, Mark mark)
+    {
+        var label =
+            mark.Label
+            ?? drawing.Labels switch
+            {
+                Labels.Functions => mark.Function?.ToString(),
+                Labels.NoteNames => mark.Name?.ToString("G", drawing.Naming),
+                Labels.Fingers => mark.Finger is { } finger ? Mark.FingerSign(finger) : null,
+                _ => null,
+            };
+        return string.IsNullOrWhiteSpace(label) || mark.IsPale ? "*" : label;
+    }
+
+    private static string Centre(string text, int width, char fill)
+    {
+        var left = Math.Max(0, (width - text.Length + 1) / 2);
+        return new string(fill, left) + text + new string(fill, Math.Max(0, width - text.Length - left));
+    }
+}

@@ -1,0 +1,121 @@
+using TheoryKit.Theory;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>How chords are described, and what lies between them.</summary>
+internal static class Chords
+{
+    public static Description<Chord> All { get; } =
+        new(
+            new("chord", "chords"),
+            static chord => Words.Of(chord),
+            [
+                new("tones", static chord => Words.Join(" ", chord.Tones)),
+                new("functions", static chord => Words.Of(chord.Formula)),
+                new("bass", static chord => chord.Bass == chord.Root ? null : Words.Of(chord.Bass)),
+            ]
+        )
+        {
+            InWords = static chord => Described(chord),
+        };
+
+    public static Description<ChordTone> Tones { get; } =
+        new(
+            new("tone", "tones"),
+            static tone => Words.Of(tone.Name),
+            [new("function", static tone => tone.Function is { } function ? Function(function) : "none")]
+        );
+
+    public static Description<CommonTone> CommonTones { get; } =
+        new(
+            new("common tone", "common tones"),
+            static tone =>
+                tone.IsRespelled ? $"{tone.InFirst.Name} = {tone.InSecond.Name}" : Words.Of(tone.InFirst.Name),
+            [
+                new("function in the first", static tone => Function(tone.InFirst)),
+                new("function in the second", static tone => Function(tone.InSecond)),
+            ]
+        );
+
+    public static Description<VoiceMove> Moves { get; } =
+        new(
+            new("move", "moves"),
+            static move => (Words)$"{move.From.Name} to {move.To.Name}",
+            [
+                new("from function", static move => Function(move.From)),
+                new("to function", static move => Function(move.To)),
+                new("semitones", static move => Way(move), IsNumber: true),
+            ]
+        );
+
+    public static Description<VoiceMotion> Motions { get; } =
+        new(
+            new("motion", "motions"),
+            static motion => (Words)$"{motion.From} to {motion.To}",
+            [
+                new("semitones in all", static motion => motion.Total, IsNumber: true),
+                new("voices held", static motion => motion.Held, IsNumber: true),
+            ]
+        )
+        {
+            InWords = static _ => "least motion of the voices",
+            More = static motion => Moves.Table(motion.Moves).Blocks,
+        };
+
+    public static Description<ChordPair> Pairs { get; } =
+        new(
+            new("pair of chords", "pairs of chords"),
+            static pair => (Words)$"{pair.First} and {pair.Second}",
+            [
+                new(
+                    "common tones",
+                    static pair =>
+                        pair.CommonTones.Count == 0
+                            ? "none"
+                            : Words.Join(
+                                ", ",
+                                pair.CommonTones.Select(static tone =>
+                                    tone.InFirst.Function == tone.InSecond.Function
+                                        ? (Words)$"{tone.InFirst.Name}\u00a0({FunctionWords(tone.InFirst)})"
+                                        : $"{tone.InFirst.Name}\u00a0({FunctionWords(tone.InFirst)}, then {FunctionWords(tone.InSecond)})"
+                                )
+                            )
+                ),
+                new("semitones apart", static pair => pair.Distance, IsNumber: true),
+                new(
+                    "least motion",
+                    static pair =>
+                        Words.Join(
+                            ", ",
+                            pair.Motion.Moves.Where(static move => !move.IsHeld)
+                                .Select(static move =>
+                                    (Words)$"{move.From.Name}\u00a0to\u00a0{move.To.Name}\u00a0{Way(move)}"
+                                )
+                        )
+                ),
+            ]
+        );
+
+    public static Words Described(Chord chord) => Words.Of(new InFull(chord));
+
+    public static Cell Function(Degree function) => new(Words.Of(function), ToneRoles.Of(function));
+
+    public static Cell Function(Degree function, Formula formula) =>
+        new(Words.Of(function), ToneRoles.Of(function, formula));
+
+    private static Cell Function(ChordTone tone) => tone.Function is { } function ? Function(function) : "bass";
+
+    private static Words FunctionWords(ChordTone tone) => tone.Function is { } function ? Words.Of(function) : "bass";
+
+    private static string Way(VoiceMove move) => $"{move.Semitones:+0;\u22120;0}";
+
+    /// <summary>A chord in words, with the note names of the reader.</summary>
+    private readonly record struct InFull(Chord Chord) : IFormattable
+    {
+        public string ToString(string? format, IFormatProvider? formatProvider)
+        {
+            var words = Chord.Describe(formatProvider);
+            return format == "P" ? words : words.Replace('♭', 'b').Replace('♯', '#');
+        }
+    }
+}

@@ -1,0 +1,29 @@
+using System.Reflection;
+using TheoryKit.Charts;
+using TheoryKit.Drawing;
+
+namespace TheoryKit.Interactive;
+
+/// <summary>The library's namespaces as a notebook's C# cells see them.</summary>
+internal static class Namespaces
+{
+    /// <summary>A <c>using</c> line for each namespace that holds public types.</summary>
+    public static string Usings { get; } = string.Join('\n', Find().Select(static name => $"using {name};"));
+
+    private static IOrderedEnumerable<string> Find() =>
+        Closure(typeof(InteractiveExtension).Assembly)
+            .SelectMany(static assembly => assembly.GetExportedTypes())
+            .Select(static type => type.Namespace!)
+            .Where(static name => name != typeof(InteractiveExtension).Namespace)
+            .Distinct()
+            .Order(StringComparer.Ordinal);
+
+    private static IEnumerable<Assembly> Closure(Assembly assembly) =>
+        assembly
+            .GetReferencedAssemblies()
+            .Where(static name => name.Name!.StartsWith(nameof(TheoryKit), StringComparison.Ordinal))
+            .Select(Assembly.Load)
+            .SelectMany(Closure)
+            .Append(assembly)
+            .Distinct();
+}

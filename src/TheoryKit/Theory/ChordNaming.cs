@@ -1,0 +1,342 @@
+using System.Globalization;
+
+namespace TheoryKit.Theory;
+
+/// <summary>Names sets of notes: every reading as a chord, ranked by cost, each with the reason in words.</summary>
+/// <remarks>
+/// <para>
+/// Each note is tried as the root of all of them; as the root of all but a foreign bass (C E G over D: C/D), where the
+/// other notes are at least three and make a chord that costs nothing; and each absent note as a root that was left out,
+/// where third and seventh are there, as players voice chords over a bass player. For each root the cheapest formula counts.
+/// </para>
+/// <para>The cost of a reading is the sum of</para>
+/// <list type="bullet">
+/// <item>the cost of its symbol by the rules on <see cref="ChordSymbol"/>: altered, added and omitted tones;</item>
+/// <item>the bass: the root 0; third or fifth 2; sixth or seventh 3; second, fourth or beyond 4; foreign to the chord 4;</item>
+/// <item>1 for every note that has to be respelled (D# as E♭), which the reason then says.</item>
+/// </list>
+/// <para>
+/// Between equals comes first what has its root in the bass, then fewer notes respelled, fewer tones, then the root that was given earlier. Notes
+/// that no symbol fits have one reading, by the bass, in brackets.
+/// </para>
+/// </remarks>
+public static class ChordNaming
+{
+    private const int CostOfForeignBass = 4;
+    private const int CostOfNoName = 20;
+
+    private const int LeastNotesOverForeignBass = 3;
+
+    // Of a root: past that its tones have no names.
+    private const int MostAccidentals = NoteName.MaxAlteration - Degree.MaxAlteration - 1;
+
+    // By semitones over the root, what a player may call the tone, the usual first.
+    private static readonly Degree[][] Functions =
+    [
+        Degrees("1"),
+        Degrees("b9 b2"),
+        Degrees("9 2"),
+        Degrees("b3 #9"),
+        Degrees("3"),
+        Degrees("11 4"),
+        Degrees("b5 #11 #4"),
+        Degrees("5"),
+        Degrees("#5 b13 b6"),
+        Degrees("6 13 bb7"),
+        Degrees("b7"),
+        Degrees("7"),
+    ];
+
+    // The names that chords are written on; beyond them only what is given.
+    private static readonly NoteName[] Roots =
+    [
+        .. "C C# Db D D# Eb E F F# Gb G G# Ab A A# Bb B".Split(' ').Select(name => NoteName.Parse(name)),
+    ];
+
+    /// <summary>All readings of these notes over a bass, the cheapest first; never empty.</summary>
+    /// <param name="notes">
+    /// The notes, octaves aside. Where two sound alike the first (or the bass) gives the spelling.
+    /// </param>
+    /// <param name="bass">The lowest note, among <paramref name="notes"/> or not; if null the first of them.</param>
+    /// <exception cref="ArgumentException">There is no note.</exception>
+    public static IReadOnlyList<ChordReading> Readings(IEnumerable<NoteName> notes, NoteName? bass = null)
+    {
+        ArgumentNullException.ThrowIfNull(notes);
+        var given = new NoteName?[12];
+        var order = new List<int>(12);
+        foreach (var note in bass is { } lowest ? notes.Prepend(lowest) : notes)
+        {
+            if (given[note.PitchClass] is null)
+            {
+                given[note.PitchClass] = note;
+                order.Add(note.PitchClass);
+            }
+        }
+
+        return order.Count == 0
+            ? throw new ArgumentException("There is nothing to name: give at least one note.", nameof(notes))
+            : new Search(order, order[0], given).Run();
+    }
+
+    /// <summary>All readings of these pitch classes, the cheapest first; never empty. The notes are spelled to suit each chord.</summary>
+    /// <param name="pitchClasses">The pitch classes.</param>
+    /// <param name="bass">The lowest, 0 (C) to 11 (B); if null it is not known and every root counts as the bass.</param>
+    /// <exception cref="ArgumentException">There is no pitch class.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The bass is not 0 to 11.</exception>
+    public static IReadOnlyList<ChordReading> Readings(PitchClassSet pitchClasses, int? bass = null)
+    {
+        if (bass is { } lowest)
+        {
+            ArgumentOutOfRangeException.ThrowIfNegative(lowest, nameof(bass));
+            ArgumentOutOfRangeException.ThrowIfGreaterThan(lowest, 11, nameof(bass));
+            pitchClasses = new((ushort)(pitchClasses.Mask | (1 << lowest)));
+        }
+
+        return pitchClasses.Count == 0
+            ? throw new ArgumentException(
+                "There is nothing to name: give at least one pitch class.",
+                nameof(pitchClasses)
+            )
+            : new Search([.. pitchClasses], bass, null).Run();
+    }
+
+    private static Degree[] Degrees(string text) => [.. text.Split(' ').Select(degree => Degree.Parse(degree))];
+
+    /// <summary>One question: the pitch classes in the order given, the lowest if known, and how they were spelled if they were.</summary>
+    private sealed class Search(List<int> order, int? bass, NoteName?[]? given)
+    {
+        private readonly List<(ChordReading Reading, int Respelled)> candidates = [];
+
+        public ChordReading[] Run()
+        {
+            var all = order.Aggregate(0, (mask, pitchClass) => mask | (1 << pitchClass));
+            for (var root = 0; root < 12; root++)
+            {
+                Consider(root, all);
+                if (bass is { } low && low != root && order.Count > LeastNotesOverForeignBass)
+                {
+                    Consider(root, all & ~(1 << low));
+                }
+            }
+
+            ChordReading[] readings =
+            [
+                .. candidates
+                    .OrderBy(candidate => candidate.Reading.Cost)
+                    .ThenBy(candidate => candidate.Reading.Chord.Bass != candidate.Reading.Chord.Root)
+                    .ThenBy(candidate => candidate.Respelled)
+                    .ThenBy(candidate => candidate.Reading.Chord.Formula.Count)
+                    .ThenBy(candidate => (order.IndexOf(candidate.Reading.Chord.Root.PitchClass) + 12) % 12)
+                    .ThenBy(candidate => candidate.Reading.Chord.Root.PitchClass)
+                    .Select(candidate => candidate.Reading),
+            ];
+            return readings.Length > 0 ? readings : [Unnamed()];
+        }
+
+        /// <summary>Finds the cheapest chord on a root that has just these tones.</summary>
+        private void Consider(int root, int tones)
+        {
+            var rootless = (tones & (1 << root)) == 0;
+            if (rootless && !IsVoicedWithoutRoot(root, tones))
+            {
+                return;
+            }
+
+            if (rootless && bass is { } low && (tones & (1 << low)) == 0)
+            {
+                return; // a missing root and a foreign bass at once is no reading
+            }
+
+            var foreign = bass is { } lowest && (tones & (1 << lowest)) == 0;
+            var costed = new List<(int Cost, Formula Formula)>();
+            foreach (var formula in Formulas(root, tones, rootless))
+            {
+                if (ChordSymbol.Cost(formula) is { } cost && !(foreign && cost > 0))
+                {
+                    costed.Add((cost, formula));
+                }
+            }
+
+            Spelling? best = null;
+            foreach (var (cost, formula) in costed.OrderBy(each => each.Cost))
+            {
+                if (best is { } found && cost > found.Cost)
+                {
+                    break; // respelling only adds to it
+                }
+
+                foreach (var name in NamesOf(root))
+                {
+                    var spelling = Spell(name, formula, cost);
+                    best = best is { } cheapest && spelling.CompareTo(cheapest) >= 0 ? best : spelling;
+                }
+            }
+
+            if (best is { } spelled)
+            {
+                var chord = new Chord(spelled.Root, spelled.Formula, BassOf(spelled));
+                candidates.Add((Explain(chord, rootless), spelled.Respelled));
+            }
+        }
+
+        private static bool IsVoicedWithoutRoot(int root, int tones)
+        {
+            bool Has(int semitones) => (tones & (1 << ((root + semitones) % 12))) != 0;
+            return (Has(3) || Has(4)) && (Has(10) || Has(11));
+        }
+
+        /// <summary>Every way to call the tones; without a root only what the catalogue has with it, the fifth there or not.</summary>
+        private static IEnumerable<Formula> Formulas(int root, int tones, bool rootless)
+        {
+            IEnumerable<Formula> formulas = [Formula.Empty];
+            for (var semitones = 0; semitones < 12; semitones++)
+            {
+                if ((tones & (1 << ((root + semitones) % 12))) != 0)
+                {
+                    var functions = Functions[semitones];
+                    formulas = formulas.SelectMany(_ => functions, (formula, function) => formula.With(function));
+                }
+            }
+
+            return rootless
+                ? formulas.Where(formula =>
+                {
+                    var whole = formula.With(Degree.Root);
+                    return ChordQuality.Find(whole) is not null || ChordQuality.Find(whole.With(new(5))) is not null;
+                })
+                : formulas;
+        }
+
+        private IEnumerable<NoteName> NamesOf(int pitchClass)
+        {
+            var names = Roots.Where(name => name.PitchClass == pitchClass);
+            return given?[pitchClass] is { } name && Math.Abs(name.Alteration) <= MostAccidentals
+                ? names.Append(name).Distinct()
+                : names;
+        }
+
+        /// <summary>What the formula costs on a root of that name, with the notes it respells.</summary>
+        private Spelling Spell(NoteName root, Formula formula, int cost)
+        {
+            var (respelled, accidentals) = (0, 0);
+            foreach (var degree in formula)
+            {
+                var tone = root.Add(degree);
+                accidentals += Math.Abs(tone.Alteration) * (Math.Abs(tone.Alteration) > 1 ? 3 : 1);
+                respelled += given?[tone.PitchClass] is { } asGiven && asGiven != tone ? 1 : 0;
+            }
+
+            return new(root, formula, cost + respelled, respelled, accidentals);
+        }
+
+        /// <summary>The bass as the chord spells it; a foreign one as given, or near the root.</summary>
+        private NoteName BassOf(Spelling spelling)
+        {
+            if (bass is not { } low)
+            {
+                return spelling.Root;
+            }
+
+            return spelling.Formula.At(low - spelling.Root.PitchClass) is { } degree
+                ? spelling.Root.Add(degree)
+                : given?[low] ?? NamesOf(low).MinBy(name => Math.Abs(name.Fifths - spelling.Root.Fifths));
+        }
+
+        private ChordReading Explain(Chord chord, bool rootless)
+        {
+            var terms = new List<ReadingTerm>();
+            if (bass is not null)
+            {
+                terms.Add(OfBass(chord));
+            }
+
+            var costs = ChordSymbol.Costs(chord.Formula)!;
+            terms.Add(new(OfTones(chord, rootless), 0));
+            terms.AddRange(costs.Select(cost => new ReadingTerm(cost.Words, cost.Cost)));
+            foreach (var pitchClass in order)
+            {
+                if (given?[pitchClass] is { } asGiven && chord.FunctionOf(asGiven) is { } function)
+                {
+                    var tone = chord.Root.Add(function);
+                    if (tone != asGiven)
+                    {
+                        terms.Add(new($"{asGiven:P} respelled as {tone:P}", 1));
+                    }
+                }
+            }
+
+            return new(chord, terms);
+        }
+
+        private static string OfTones(Chord chord, bool rootless)
+        {
+            var whole = ChordSymbol
+                .Costs(chord.Formula)!
+                .All(cost => !cost.Words.StartsWith("without", StringComparison.Ordinal));
+            return whole ? $"all {Number(chord.Formula.Count)} tones, nothing missing"
+                : rootless ? $"{Number(chord.Formula.Count)} tones over a root that is not played"
+                : $"{Number(chord.Formula.Count)} tones";
+        }
+
+        private static ReadingTerm OfBass(Chord chord)
+        {
+            if (chord.Bass == chord.Root)
+            {
+                return new("root in the bass", 0);
+            }
+
+            if (chord.FunctionOf(chord.Bass) is not { } function)
+            {
+                return new($"over a foreign bass, {chord.Bass:P}", CostOfForeignBass);
+            }
+
+            var cost = function.Number switch
+            {
+                3 or 5 => 2,
+                6 or 7 => 3,
+                _ => 4,
+            };
+            return new($"{function:P} in the bass", cost);
+        }
+
+        /// <summary>The notes by their intervals over the bass, where no symbol fits.</summary>
+        private ChordReading Unnamed()
+        {
+            var lowest = bass ?? order[0];
+            var root = given?[lowest] ?? Roots.First(name => name.PitchClass == lowest);
+            var formula = Formula.Empty;
+            foreach (var pitchClass in order)
+            {
+                var above = given?[pitchClass] is { } name ? root.To(name) : default;
+                var alteration = above.Semitones - Diatonic.Semitones(above.Steps);
+                formula = formula.With(
+                    given is not null && Math.Abs(alteration) <= Degree.MaxAlteration
+                        ? new Degree(above.Steps + 1, alteration)
+                        : Functions[(pitchClass - lowest + 12) % 12][^1]
+                );
+            }
+
+            var words = order.Count == 1 ? "a single note" : "no usual name, counted from the bass";
+            return new(new(root, formula), [new(words, CostOfNoName)]);
+        }
+
+        private static string Number(int count) =>
+            count switch
+            {
+                2 => "two",
+                3 => "three",
+                4 => "four",
+                5 => "five",
+                6 => "six",
+                7 => "seven",
+                _ => count.ToString(CultureInfo.InvariantCulture),
+            };
+    }
+
+    private readonly record struct Spelling(NoteName Root, Formula Formula, int Cost, int Respelled, int Accidentals)
+        : IComparable<Spelling>
+    {
+        public int CompareTo(Spelling other) =>
+            (Cost, Respelled, Accidentals).CompareTo((other.Cost, other.Respelled, other.Accidentals));
+    }
+}
