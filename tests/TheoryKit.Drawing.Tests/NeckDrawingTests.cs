@@ -139,7 +139,7 @@ public partial class NeckDrawingTests
             .Sample(static drawings =>
             {
                 var context = new RenderContext();
-                var page = string.Concat(drawings.Select(drawing => NeckRenderers.All.Html(drawing, context)));
+                var page = string.Concat(drawings.Select(drawing => DrawingRenderers.All.Html(drawing, context)));
                 var ids = AnId().Matches(page).Select(static match => match.Groups[1].Value).ToList();
                 Assert.Equal(3 * drawings.Length, ids.Count);
                 Assert.Equal(ids.Count, ids.Distinct().Count());
@@ -253,7 +253,7 @@ public partial class NeckDrawingTests
             .Of(Neck.Guitar, [new Mark(new Position(1, 3)) { Label = "<b>&" }])
             .WithTitle(Evil)
             .WithDescription(Evil);
-        var html = NeckRenderers.All.Html(drawing, new RenderContext());
+        var html = DrawingRenderers.All.Html(drawing, new RenderContext());
         Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<b>", html, StringComparison.Ordinal);
         var picture = Picture(drawing);
@@ -266,10 +266,10 @@ public partial class NeckDrawingTests
     public void Only_the_labels_that_exist_are_offered_and_one_is_chosen()
     {
         var marks = new[] { new Mark(new Position(6, 3), Degree.Root) };
-        var html = NeckRenderers.All.Html(NeckDrawing.Of(Neck.Guitar, marks), new RenderContext());
+        var html = DrawingRenderers.All.Html(NeckDrawing.Of(Neck.Guitar, marks), new RenderContext());
         Assert.Equal(["f", "0"], ARadio().Matches(html).Select(static match => match.Groups[1].Value));
         Assert.Single(AChecked().Matches(html));
-        html = NeckRenderers.All.Html(
+        html = DrawingRenderers.All.Html(
             NeckDrawing
                 .Of(Neck.Guitar, marks.Select(static mark => mark with { Finger = 2, Name = default(NoteName) }))
                 .WithLabels(Labels.Fingers),
@@ -279,7 +279,7 @@ public partial class NeckDrawingTests
         Assert.Contains("value=\"g\" checked", html, StringComparison.Ordinal);
         Assert.DoesNotContain(
             "<fieldset",
-            NeckRenderers.All.Html(Neck.Guitar, new RenderContext()),
+            DrawingRenderers.All.Html(Neck.Guitar, new RenderContext()),
             StringComparison.Ordinal
         );
     }
@@ -292,7 +292,7 @@ public partial class NeckDrawingTests
             .Range(0, 2)
             .Select(_ =>
                 AName()
-                    .Matches(NeckRenderers.All.Html(Necks.Guitar, context))
+                    .Matches(DrawingRenderers.All.Html(Necks.Guitar, context))
                     .Select(static m => m.Value)
                     .Distinct()
                     .Single()
@@ -395,7 +395,7 @@ public partial class NeckDrawingTests
     public void Notes_are_named_in_the_readers_way_unless_the_drawing_says()
     {
         var drawing = Chord.Parse("Bb7").On(Neck.Guitar).WithLabels(Labels.NoteNames);
-        var german = NeckRenderers.Named(NoteNaming.German);
+        var german = DrawingRenderers.Named(NoteNaming.German);
         Assert.Contains(">As<", german.Html(drawing, new RenderContext()), StringComparison.Ordinal);
         Assert.Contains(">H<", german.Html(Neck.Guitar, new RenderContext()), StringComparison.Ordinal);
         Assert.Contains(" H3", german.Text(Tuning.Standard), StringComparison.Ordinal);

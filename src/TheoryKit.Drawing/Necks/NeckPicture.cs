@@ -406,7 +406,7 @@ internal static class NeckPicture
             text.Length switch
             {
                 <= 2 => NeckLayout.TypeSize,
-                3 => 9,
+                3 => 8.6,
                 4 => 7.2,
                 _ => 6,
             };
