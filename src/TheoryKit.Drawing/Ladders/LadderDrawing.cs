@@ -133,12 +133,39 @@ public sealed class LadderDrawing : IEquatable<LadderDrawing>
         return Words.Of((root + UsualDegree(rung)!.Value.Interval).Simplest());
     }
 
+    /// <summary>Whether the name of its rung says the degree.</summary>
+    internal bool IsNamedAs(Degree degree) =>
+        Alignment == LadderAlignment.Function && UsualDegree(degree.Semitones) == degree;
+
     private static Degree? UsualDegree(int semitones)
     {
         ReadOnlySpan<(int Number, int Alteration)> usual =
         [
-            (1, 0), (2, -1), (2, 0), (3, -1), (3, 0), (4, 0), (5, -1), (5, 0), (6, -1), (6, 0), (7, -1), (7, 0),
-            (8, 0), (9, -1), (9, 0), (9, 1), (10, 0), (11, 0), (11, 1), (12, 0), (13, -1), (13, 0), (14, -1), (14, 0), (15, 0),
+            (1, 0),
+            (2, -1),
+            (2, 0),
+            (3, -1),
+            (3, 0),
+            (4, 0),
+            (5, -1),
+            (5, 0),
+            (6, -1),
+            (6, 0),
+            (7, -1),
+            (7, 0),
+            (8, 0),
+            (9, -1),
+            (9, 0),
+            (9, 1),
+            (10, 0),
+            (11, 0),
+            (11, 1),
+            (12, 0),
+            (13, -1),
+            (13, 0),
+            (14, -1),
+            (14, 0),
+            (15, 0),
         ];
         return semitones >= 0 && semitones < usual.Length
             ? new(usual[semitones].Number, usual[semitones].Alteration)

@@ -48,7 +48,13 @@ internal static class LadderPicture
 
         public string Write(RenderContext context)
         {
-            svg.Picture(context, width, height, LadderWords.Title(ladder, naming), LadderWords.Description(ladder, naming));
+            svg.Picture(
+                context,
+                width,
+                height,
+                LadderWords.Title(ladder, naming),
+                LadderWords.Description(ladder, naming)
+            );
             WriteRungs();
             WriteShared();
             for (var i = 0; i < centres.Length; i++)
@@ -176,20 +182,23 @@ internal static class LadderPicture
             }
 
             var size = text.Length <= 2 ? TypeSize : 9;
-            if (role == ToneRole.Other)
-            {
-                Halo(svg.Label(x - 8, y + 3.6).Fill(Look.Ink)).Attribute("text-anchor", "end");
-            }
-            else
+            if (role != ToneRole.Other)
             {
                 svg.Label(x, y + (size * 0.36)).Fill(Look.On(role)).Attribute("text-anchor", "middle");
+                svg.Attribute("font-size", size).Attribute("font-weight", "600").Text(text).Close();
+            }
+            else if (!ladder.IsNamedAs(degree))
+            {
+                // A dot has no room for its degree; it stands beside it unless the rung says it already.
+                Halo(svg.Label(x - 8, y + 3.6).Fill(Look.Ink)).Attribute("text-anchor", "end");
+                svg.Attribute("font-size", size).Attribute("font-weight", "600").Text(text).Close();
             }
 
-            svg.Attribute("font-size", size).Attribute("font-weight", "600").Text(text).Close();
             if (writesName && column.Root is { } root && ladder.Alignment == LadderAlignment.Function)
             {
-                Halo(svg.Label(x + NameOffset, y + 4).Fill(Look.Ink)).Attribute("font-size", 11.5);
-                svg.Text((root + degree.Interval).ToString("P", naming)).Close();
+                var name = (root + degree.Interval).ToString("P", naming);
+                svg.Rectangle(x + NameOffset - 2.5, y - 7, (name.Length * 7.2) + 5, 14).Fill(Look.Paper).Close();
+                svg.Label(x + NameOffset, y + 4).Fill(Look.Ink).Attribute("font-size", 11.5).Text(name).Close();
             }
         }
 

@@ -20,9 +20,9 @@ public sealed class LadderRenderer(IFormatProvider? naming = null) : IRenderer<L
     }
 
     /// <summary>The ladder as a block of a sheet.</summary>
-    internal static Block Picture(LadderDrawing ladder, IFormatProvider? naming) =>
+    internal static Block Picture(LadderDrawing ladder) =>
         new Block.Picture(
-            context => LadderPicture.Write(ladder, context, naming),
-            () => LadderText.Write(ladder, naming)
+            (context, naming) => LadderPicture.Write(ladder, context, naming),
+            naming => LadderText.Write(ladder, naming)
         );
 }

@@ -18,9 +18,10 @@ internal static class LadderText
 
         for (var rung = ladder.HighestRung; rung >= ladder.LowestRung; rung--)
         {
-            lines.Add(
-                [ladder.NameOf(rung).Plain(naming), .. ladder.Columns.Select(column => Tones(ladder, column, rung, naming))]
-            );
+            lines.Add([
+                ladder.NameOf(rung).Plain(naming),
+                .. ladder.Columns.Select(column => Tones(ladder, column, rung, naming)),
+            ]);
         }
 
         var widths = Enumerable.Range(0, lines[0].Length).Select(i => lines.Max(line => line[i].Length)).ToArray();

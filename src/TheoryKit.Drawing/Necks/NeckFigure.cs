@@ -20,6 +20,8 @@ internal static class NeckFigure
         .tk-labels :focus-visible+span,.tk-scroll:focus-visible{outline:2px solid var(--tk-chord);outline-offset:1px;border-radius:3px}
         .tk-neck:has(.tk-labels :checked) .tk-l{display:none}
         .tk-neck:has(.tk-labels [value=f]:checked) .tk-lf,.tk-neck:has(.tk-labels [value=n]:checked) .tk-ln,.tk-neck:has(.tk-labels [value=g]:checked) .tk-lg{display:inline}
+        .tk-parts{grid-column:1/-1;display:grid;gap:.9em 1.6em;margin-top:.5em}
+        .tk-part p{margin:0 0 .1em;font:600 1.1em SERIF}
         @media(max-width:560px){.tk-neck{grid-template-columns:1fr;padding:.7em .6em .4em}}
         @media print{.tk-labels{display:none}.tk-scroll{overflow:visible}.tk-neck{break-inside:avoid;padding:0}}
         """.Replace("SANS", Look.Sans, StringComparison.Ordinal).Replace("SERIF", Look.Serif, StringComparison.Ordinal);
@@ -32,14 +34,39 @@ internal static class NeckFigure
         html.Open("figcaption").Element("span", "tk-title", drawing.Title).Text(" ");
         html.Element("span", "tk-detail", Detail(drawing)).Close();
         WriteSwitch(html, drawing, id);
+        WritePicture(html, drawing, context);
+        return html.Close().ToString();
+    }
+
+    /// <summary>Several drawings side by side where there is room, with one switch for the labels of all.</summary>
+    public static string Write(IReadOnlyList<NeckDrawing> drawings, string title, RenderContext context)
+    {
+        var id = context.NextId();
+        var html = new HtmlWriter(drawings.Count * 12 * 1024);
+        html.Open("figure", "tk tk-neck tk-necks").Attribute("id", id).Style(Css);
+        html.Open("figcaption").Element("span", "tk-title", title).Text(" ");
+        html.Element("span", "tk-detail", Detail(drawings[0])).Close();
+        WriteSwitch(html, drawings[0], id);
+        var width = (int)drawings.Max(static drawing => new NeckLayout(drawing).Width);
+        html.Open("div", "tk-parts");
+        html.Attribute("style", $"grid-template-columns:repeat(auto-fill,min(100%,{width}px))");
+        foreach (var drawing in drawings)
+        {
+            html.Open("div", "tk-part").Element("p", null, drawing.Title);
+            WritePicture(html, drawing, context);
+            html.Close();
+        }
+
+        return html.Close().Close().ToString();
+    }
+
+    private static void WritePicture(HtmlWriter html, NeckDrawing drawing, RenderContext context) =>
         html.Open("div", "tk-scroll")
             .Attribute("tabindex", "0")
             .Attribute("role", "group")
             .Attribute("aria-label", $"{drawing.Title}, along the neck")
             .Raw(drawing.Svg(context))
             .Close();
-        return html.Close().ToString();
-    }
 
     private static string Detail(NeckDrawing drawing)
     {

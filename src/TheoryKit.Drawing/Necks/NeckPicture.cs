@@ -55,6 +55,7 @@ internal static class NeckPicture
             var marks = drawing.Shown.ToList();
             WriteMarks(marks);
             WriteLabels(marks);
+            WriteKey(marks);
         }
 
         private double X(double x) => layout.Mirrored(x);
@@ -94,7 +95,7 @@ internal static class NeckPicture
                 var peg = layout.StringStart(number);
                 var (after, before) = (peg - 2, peg - 20);
                 var edge = layout.Y(number - 1, before) + NeckLayout.EdgeMargin;
-                outline.Add(PenMove.Line(X(after), BottomAt(after) - (neck.StringCount - number) * 0.01));
+                outline.Add(PenMove.Line(X(after), BottomAt(after)));
                 outline.Add(PenMove.Curve(X(peg - 11), BottomAt(after), X(before), edge));
                 number--;
             }
@@ -191,7 +192,7 @@ internal static class NeckPicture
             svg.Path(
                     PenMove.To(X(from), TopAt(to) - 1),
                     PenMove.Horizontal(X(to)),
-                    PenMove.Vertical(BottomAt(to) + 1),
+                    PenMove.Vertical(EdgeAt(to) + 1),
                     PenMove.Horizontal(X(from)),
                     PenMove.Back
                 )
@@ -200,7 +201,7 @@ internal static class NeckPicture
                 .Close();
             if (capo <= layout.LastLine && capo > layout.FirstLine)
             {
-                svg.Rectangle(X(to) - 4.5, TopAt(to) - 4, 9, BottomAt(to) - TopAt(to) + 8, 4.5).Fill(Look.Ink).Close();
+                svg.Rectangle(X(to) - 4.5, TopAt(to) - 4, 9, EdgeAt(to) - TopAt(to) + 8, 4.5).Fill(Look.Ink).Close();
                 svg.Label(X(to), TopAt(to) - 9)
                     .Fill(Look.Quiet)
                     .Attribute("font-size", 10)
@@ -221,9 +222,7 @@ internal static class NeckPicture
                 var x = isShort
                     ? layout.MarkX(new Position(number, each.Start)) - NeckLayout.MarkRadius - 5
                     : layout.NameEnd;
-                svg.Label(X(x), layout.Y(number, x) + (NeckLayout.TypeSize * 0.36))
-                    .Text(each.Open.Name.ToString("P", drawing.Naming))
-                    .Close();
+                svg.Label(X(x), layout.Y(number, x) + 4).Text(each.Open.Name.ToString("P", drawing.Naming)).Close();
             }
 
             svg.Close();
@@ -232,18 +231,22 @@ internal static class NeckPicture
         private void WriteNumbers()
         {
             svg.Group(Look.Quiet).Attribute("font-size", 9.5).Attribute("text-anchor", "middle");
+            WriteNumbers(inlaid: false);
+            svg.Open("g").Attribute("font-weight", "700");
+            WriteNumbers(inlaid: true);
+            svg.Close().Close();
+        }
+
+        private void WriteNumbers(bool inlaid)
+        {
+            var y = NeckLayout.Rounded(layout.Bottom + 15);
             for (var fret = layout.FirstLine + 1; fret <= layout.LastLine; fret++)
             {
-                svg.Label(X(layout.BetweenFrets(fret)), layout.Bottom + 15);
-                if (IsInlaid(fret))
+                if (IsInlaid(fret) == inlaid)
                 {
-                    svg.Attribute("font-weight", "700");
+                    svg.Label(X(layout.BetweenFrets(fret)), y).Text($"{fret}").Close();
                 }
-
-                svg.Text($"{fret}").Close();
             }
-
-            svg.Close();
         }
 
         private void WriteMarks(List<Mark> marks)
@@ -257,19 +260,7 @@ internal static class NeckPicture
                 }
 
                 svg.Open("g", $"tk-mark-{Kind(role)}");
-                svg.Open("g");
-                if (role == ToneRole.ColourTone)
-                {
-                    svg.Attribute("fill", Look.Board.Light)
-                        .Attribute("stroke", Look.Colour.Light)
-                        .Attribute("class", $"{Look.Board.FillClass} {Look.Colour.StrokeClass}")
-                        .Attribute("stroke-width", 2.4);
-                }
-                else
-                {
-                    svg.Fill(Look.Of(role));
-                }
-
+                OpenRole(role);
                 foreach (var mark in ofRole)
                 {
                     var raw = layout.MarkX(mark.Position);
@@ -282,26 +273,69 @@ internal static class NeckPicture
 
         private void WriteMark(Mark mark, double x, double y)
         {
-            var size = mark.IsPale ? 0.5 : 1;
-            var radius = NeckLayout.MarkRadius * size;
-            switch (mark.Role)
+            OpenShape(mark.Role, x, y, mark.IsPale ? 0.5 : 1);
+            if (drawing.Hint(mark) is { } hint)
             {
-                case ToneRole.Root:
-                    var half = radius - (0.5 * size);
-                    svg.Rectangle(x - half, y - half, 2 * half, 2 * half, 4.5 * size);
-                    break;
-                case ToneRole.ChordTone:
-                    svg.Circle(x, y, radius);
-                    break;
-                case ToneRole.ColourTone:
-                    svg.Circle(x, y, radius - 1.2);
-                    break;
-                default:
-                    svg.Circle(x, y, 4 * size);
-                    break;
+                svg.Element("title", null, hint);
             }
 
-            svg.Element("title", null, drawing.Hint(mark)).Close();
+            svg.Close();
+        }
+
+        /// <summary>Begins a group of marks of one role.</summary>
+        private void OpenRole(ToneRole role)
+        {
+            svg.Open("g");
+            if (role == ToneRole.ColourTone)
+            {
+                svg.Attribute("fill", Look.Board.Light)
+                    .Attribute("stroke", Look.Colour.Light)
+                    .Attribute("class", $"{Look.Board.FillClass} {Look.Colour.StrokeClass}")
+                    .Attribute("stroke-width", 2.4);
+            }
+            else
+            {
+                svg.Fill(Look.Of(role));
+            }
+        }
+
+        /// <summary>Begins the mark of a role.</summary>
+        private SvgWriter OpenShape(ToneRole role, double x, double y, double size)
+        {
+            var radius = NeckLayout.MarkRadius * size;
+            var half = radius - (0.5 * size);
+            return role switch
+            {
+                ToneRole.Root => svg.Rectangle(x - half, y - half, 2 * half, 2 * half, 4.5 * size),
+                ToneRole.ChordTone => svg.Circle(x, y, radius),
+                ToneRole.ColourTone => svg.Circle(x, y, radius - 1.2),
+                _ => svg.Circle(x, y, 4 * size),
+            };
+        }
+
+        private void WriteKey(List<Mark> marks)
+        {
+            if (!drawing.HasKey)
+            {
+                return;
+            }
+
+            var x = NeckLayout.Side + 6;
+            var y = layout.Height - 14;
+            svg.Group(Look.Quiet).Attribute("font-size", 10);
+            foreach (var role in new[] { ToneRole.Root, ToneRole.ChordTone, ToneRole.ColourTone, ToneRole.Other })
+            {
+                if (marks.Exists(mark => mark.Role == role))
+                {
+                    OpenRole(role);
+                    OpenShape(role, x, y, role == ToneRole.Other ? 0.9 : 0.55).Close();
+                    svg.Close();
+                    svg.Label(x + 10, y + 3.6).Text(ToneRoles.Words(role)).Close();
+                    x += 32 + (ToneRoles.Words(role).Length * 5.6);
+                }
+            }
+
+            svg.Close();
         }
 
         private void WriteLabels(List<Mark> marks)
@@ -352,7 +386,7 @@ internal static class NeckPicture
                     var size = role == ToneRole.Other ? Math.Min(TypeSize(text!), DotTypeSize) : TypeSize(text!);
                     var raw = layout.MarkX(mark.Position);
                     var y = layout.Y(mark.Position.String, raw);
-                    svg.Label(X(raw), role == ToneRole.Other ? y - 5.4 : y + (size * 0.36));
+                    svg.Label(X(raw), role == ToneRole.Other ? y - 5.4 : y + NeckLayout.Rounded(size * 0.36));
                     if (size < NeckLayout.TypeSize)
                     {
                         svg.Attribute("font-size", size);
@@ -372,7 +406,7 @@ internal static class NeckPicture
             text.Length switch
             {
                 <= 2 => NeckLayout.TypeSize,
-                3 => 9,
+                3 => 8.6,
                 4 => 7.2,
                 _ => 6,
             };

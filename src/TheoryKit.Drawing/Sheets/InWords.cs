@@ -46,7 +46,17 @@ internal static class InWords
     /// <summary>"1st", "2nd", "13th".</summary>
     public static string Ordinal(int number) =>
         number.ToString(CultureInfo.InvariantCulture)
-        + (number % 100 is 11 or 12 or 13 ? "th" : (number % 10) switch { 1 => "st", 2 => "nd", 3 => "rd", _ => "th" });
+        + (
+            number % 100 is 11 or 12 or 13
+                ? "th"
+                : (number % 10) switch
+                {
+                    1 => "st",
+                    2 => "nd",
+                    3 => "rd",
+                    _ => "th",
+                }
+        );
 
     /// <summary>"E flat", "F double sharp".</summary>
     public static string Of(NoteName note) =>

@@ -32,7 +32,10 @@ internal abstract record Block
     }
 
     /// <summary>Something that draws itself.</summary>
-    public sealed record Picture(Func<RenderContext, string> Html, Func<string> Text) : Block;
+    public sealed record Picture(
+        Func<RenderContext, IFormatProvider?, string> Html,
+        Func<IFormatProvider?, string> Text
+    ) : Block;
 
     /// <summary>Blocks side by side where there is room for that.</summary>
     public sealed record Beside(IReadOnlyList<Block> List) : Block;

@@ -11,7 +11,7 @@ internal static class SheetHtml
         .tk.tk-sheet{background:var(--tk-paper);color:var(--tk-ink);font:14px/1.5 SANS;text-align:left;border-radius:10px;padding:1.3em 1.5em;margin:1.2em 0;width:fit-content;max-width:100%;box-sizing:border-box;
         .tk-name{font:600 1.75em/1.25 SERIF;margin:0 0 .5em;color:inherit}
         .tk-sub{font:400 14px/1.5 SANS;color:var(--tk-quiet);margin-left:.7em}
-        .tk-heading{font:600 1.15em/1.3 SERIF;margin:2em 0 .5em;color:inherit}
+        .tk-heading{font:600 1.15em/1.3 SERIF;margin:1.7em 0 .5em;color:inherit}
         .tk-prose{margin:.5em 0;max-width:40em;color:inherit}
         .tk-facts{display:grid;grid-template-columns:max-content 1fr;gap:.3em 1.5em;margin:.5em 0}
         .tk-facts div{display:contents}
@@ -28,6 +28,8 @@ internal static class SheetHtml
         .tk-table .tk-n{text-align:right;font-variant-numeric:tabular-nums}
         .tk-beside{display:flex;flex-wrap:wrap;gap:1em 3.5em;align-items:flex-start;margin:.5em 0}
         .tk-beside>*{min-width:0;margin-top:0}
+        .tk-wide,.tk-group{margin:1.4em 0}
+        .tk-beside :is(.tk-wide,.tk-group){margin:0}
         .tk-strong{font-weight:600}
         .tk-dot{display:inline-block;box-sizing:border-box;width:.78em;height:.78em;margin-right:.55em;vertical-align:-.06em;border-radius:50%;print-color-adjust:exact;-webkit-print-color-adjust:exact}
         .tk-dot-Root{background:var(--tk-root);border-radius:.22em}
@@ -37,7 +39,8 @@ internal static class SheetHtml
         .tk-wide{overflow-x:auto;max-width:100%}
         .tk-wide:focus-visible{outline:2px solid var(--tk-chord);outline-offset:2px}
         figure.tk-neck{margin:0 -1em;max-width:calc(100% + 2em)}
-        .tk-heading+figure.tk-neck{margin-top:-.4em}
+        figure.tk-necks{max-width:none}
+        &:has(.tk-necks){width:100%;max-width:62rem}
         }
         @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}}}
         @media print{.tk.tk-sheet{padding:0;.tk-wide{overflow:visible}:is(tr,.tk-facts){break-inside:avoid}:is(.tk-heading,.tk-name,caption,thead){break-after:avoid}}}
@@ -48,7 +51,9 @@ internal static class SheetHtml
         var html = new HtmlWriter(8 * 1024);
         var title = sheet.Blocks.OfType<Block.Title>().FirstOrDefault();
         var id = title is null ? null : context.NextId();
-        html.Open("div", "tk tk-sheet").Attribute("role", title is null ? null : "group").Attribute("aria-labelledby", id);
+        html.Open("div", "tk tk-sheet")
+            .Attribute("role", title is null ? null : "group")
+            .Attribute("aria-labelledby", id);
         html.Style(Look.Css + Css);
         new Writer(html, context, naming, id).WriteAll(sheet.Blocks);
         return html.Close().ToString();
@@ -93,7 +98,7 @@ internal static class SheetHtml
                     WriteTable(table);
                     break;
                 case Block.Picture picture:
-                    html.Raw(picture.Html(context));
+                    html.Raw(picture.Html(context, naming));
                     break;
                 case Block.Beside(var list):
                     html.Open("div", "tk-beside");

@@ -39,7 +39,11 @@ internal static class SheetText
                 text.Append(words.Plain(naming)).Append('\n');
                 break;
             case Block.Facts(var facts):
-                Columns(text, [.. facts.Select(fact => new[] { fact.Name.Plain(naming), Plain(fact.Value, naming) })], []);
+                Columns(
+                    text,
+                    [.. facts.Select(fact => new[] { fact.Name.Plain(naming), Plain(fact.Value, naming) })],
+                    []
+                );
                 break;
             case Block.Table table:
                 if (!table.HasQuietCaption)
@@ -59,7 +63,7 @@ internal static class SheetText
                 break;
             case Block.Picture picture:
                 Part(text);
-                text.Append(picture.Text().TrimEnd('\n')).Append('\n');
+                text.Append(picture.Text(naming).TrimEnd('\n')).Append('\n');
                 break;
             case Block.Beside(var list):
                 WriteAll(text, list, naming);
@@ -79,7 +83,7 @@ internal static class SheetText
         }
     }
 
-    private static string Plain(Cell cell, IFormatProvider? naming) => cell.Words.Plain(naming);
+    private static string Plain(Cell cell, IFormatProvider? naming) => cell.Words.Plain(naming).Replace('\u00a0', ' ');
 
     private static void Columns(StringBuilder text, string[][] rows, bool[] isNumber)
     {

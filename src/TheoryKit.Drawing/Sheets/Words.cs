@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 
 namespace TheoryKit.Drawing;
@@ -11,7 +12,8 @@ internal sealed class Words
 {
     private readonly List<object> parts;
 
-    public Words(int literalLength, int formattedCount) => parts = new((2 * formattedCount) + Math.Min(literalLength, 1));
+    public Words(int literalLength, int formattedCount) =>
+        parts = new((2 * formattedCount) + Math.Min(literalLength, 1));
 
     private Words(List<object> parts) => this.parts = parts;
 
@@ -19,7 +21,11 @@ internal sealed class Words
 
     public bool IsEmpty => parts.Count == 0;
 
-    public static implicit operator Words(string text) => new(text.Length == 0 ? [] : [text]);
+    [return: NotNullIfNotNull(nameof(text))]
+    public static implicit operator Words?(string? text) =>
+        text is null ? null
+        : text.Length == 0 ? None
+        : new([text]);
 
     /// <summary>A value in its own notation.</summary>
     public static Words Of(object? value) => value is null ? None : new([value]);

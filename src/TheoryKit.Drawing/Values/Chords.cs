@@ -75,8 +75,9 @@ internal static class Chords
                             : Words.Join(
                                 ", ",
                                 pair.CommonTones.Select(static tone =>
-                                    (Words)
-                                        $"{tone.InFirst.Name} ({FunctionWords(tone.InFirst)}, then {FunctionWords(tone.InSecond)})"
+                                    tone.InFirst.Function == tone.InSecond.Function
+                                        ? (Words)$"{tone.InFirst.Name}\u00a0({FunctionWords(tone.InFirst)})"
+                                        : $"{tone.InFirst.Name}\u00a0({FunctionWords(tone.InFirst)}, then {FunctionWords(tone.InSecond)})"
                                 )
                             )
                 ),
@@ -87,7 +88,9 @@ internal static class Chords
                         Words.Join(
                             ", ",
                             pair.Motion.Moves.Where(static move => !move.IsHeld)
-                                .Select(static move => (Words)$"{move.From.Name} to {move.To.Name} {Way(move)}")
+                                .Select(static move =>
+                                    (Words)$"{move.From.Name}\u00a0to\u00a0{move.To.Name}\u00a0{Way(move)}"
+                                )
                         )
                 ),
             ]
@@ -112,9 +115,7 @@ internal static class Chords
         public string ToString(string? format, IFormatProvider? formatProvider)
         {
             var words = Chord.Describe(formatProvider);
-            return format == "P"
-                ? words
-                : words.Replace('♭', 'b').Replace('♯', '#');
+            return format == "P" ? words : words.Replace('♭', 'b').Replace('♯', '#');
         }
     }
 }

@@ -45,14 +45,10 @@ internal static class Formulas
     public static Words? Steps(Formula formula) =>
         formula.Count < 2
             ? null
-            : Words.Join(
-                " ",
-                formula.Zip(formula.Skip(1), static (lower, upper) => upper.Interval - lower.Interval)
-            );
+            : Words.Join(" ", formula.Zip(formula.Skip(1), static (lower, upper) => upper.Interval - lower.Interval));
 
     /// <summary>A ladder of one column.</summary>
-    public static Block Ladder(LadderColumn column, IFormatProvider? naming = null) =>
-        LadderRenderer.Picture(new LadderDrawing([column]), naming);
+    public static Block Ladder(LadderColumn column) => LadderRenderer.Picture(new LadderDrawing([column]));
 
     /// <summary>The chord symbol with no root; the bare triad has none but its absence.</summary>
     private static Words? Symbol(Formula formula) =>

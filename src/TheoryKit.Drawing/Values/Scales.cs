@@ -32,11 +32,12 @@ internal static class Scales
         )
         {
             More = static scale =>
-            [
-                new Block.Beside(
-                    [Formulas.Ladder(new LadderColumn(scale.Formula, scale.Tonic, "")), .. Steps(scale)]
-                ),
-            ],
+                [
+                    new Block.Beside([
+                        Formulas.Ladder(new LadderColumn(scale.Formula, scale.Tonic, "")),
+                        .. Steps(scale),
+                    ]),
+                ],
         };
 
     public static Description<Key> Keys { get; } =
@@ -67,7 +68,8 @@ internal static class Scales
         var notes = key.SignatureNotes;
         return notes.Count == 0
             ? "no sharps or flats"
-            : (Words)$"{InWords.Count(Math.Abs(key.Signature), key.Signature > 0 ? "sharp" : "flat")}: {Words.Join(" ", notes)}";
+            : (Words)
+                $"{InWords.Count(Math.Abs(key.Signature), key.Signature > 0 ? "sharp" : "flat")}: {Words.Join(" ", notes)}";
     }
 
     private static string Note(int unit) =>
@@ -90,15 +92,13 @@ internal static class Scales
         var rows = new List<IReadOnlyList<Cell>>();
         for (var step = 1; step <= scale.Count; step++)
         {
-            rows.Add(
-                [
-                    step,
-                    Chords.Function(scale.Formula[step - 1]),
-                    Words.Of(scale.Tones[step - 1]),
-                    Words.Of(scale.Chord(step, 3)),
-                    Words.Of(scale.Chord(step, 4)),
-                ]
-            );
+            rows.Add([
+                step,
+                Chords.Function(scale.Formula[step - 1]),
+                Words.Of(scale.Tones[step - 1]),
+                Words.Of(scale.Chord(step, 3)),
+                Words.Of(scale.Chord(step, 4)),
+            ]);
         }
 
         yield return new Block.Table(
