@@ -53,6 +53,24 @@ internal sealed class LineSolver
 
     public HandOnNeck Hand { get; }
 
+    /// <summary>The lowest place that the hand can have.</summary>
+    public int FirstPlace => firstPlace;
+
+    /// <summary>The highest.</summary>
+    public int LastPlace => lastPlace;
+
+    /// <summary>How many mm a position is out of reach from the nearest place that the hand can have; zero or less if it is not.</summary>
+    public double ExcessOf(Position position)
+    {
+        if (position.Fret < firstPlace)
+        {
+            return hand.Tip(firstPlace) - hand.Tip(position.Fret);
+        }
+
+        var along = hand.Tip(position.Fret) - hand.Tip(Math.Min(position.Fret, lastPlace));
+        return along - Math.Max(hand.Hand.IndexToMiddle, Math.Max(hand.Hand.IndexToRing, hand.Hand.IndexToLittle));
+    }
+
     /// <summary>The cost of a note by itself; infinite if that finger can't play it from that place.</summary>
     public double NoteCost(Position position, Finger? finger, int place)
     {

@@ -73,13 +73,7 @@ public static class Lines
                     : positions.RemoveAll(position => position.Fret == query.Neck.OpenFret(position.String));
         }
 
-        var lines = query.Notes.Any(static note => note.Rings > 0)
-            ? new RingingLineSolver(hand, solver).Solve(
-                candidates,
-                [.. query.Notes.Select(static note => note.Rings)],
-                query.Best
-            )
-            : solver.Solve(candidates, query.Best);
+        var lines = Solve(query, candidates, solver, candidates.Length, query.Best);
         return new(lines, lines.Count > 0 ? "" : Why(query, candidates, solver));
     }
 
@@ -107,8 +101,25 @@ public static class Lines
             }
         );
 
+    /// <summary>The best lines of the first notes.</summary>
+    private static IReadOnlyList<FingeredLine> Solve(
+        LineQuery query,
+        IReadOnlyList<Position>[] candidates,
+        LineSolver solver,
+        int count,
+        int best
+    ) =>
+        query.Notes.Any(static note => note.Rings > 0)
+            ? new RingingLineSolver(solver).Solve(
+                candidates[..count],
+                [.. query.Notes.Take(count).Select(static note => note.Rings)],
+                best
+            )
+            : solver.Solve(candidates[..count], best);
+
     private static string Why(LineQuery query, IReadOnlyList<Position>[] candidates, LineSolver solver)
     {
+        var places = $"with the hand between frets {solver.FirstPlace} and {solver.LastPlace}";
         var states = new List<FingeredNote>();
         for (var index = 0; index < candidates.Length; index++)
         {
@@ -127,19 +138,23 @@ public static class Lines
 
             if (states.Count == 0)
             {
-                return $"No finger plays note {index + 1} with the hand between frets {query.FirstPlace} and {Math.Min(query.LastPlace, query.Neck.Frets)}.";
+                return solver.FirstPlace > solver.LastPlace
+                    ? $"No finger plays note {index + 1}: the hand has no place between frets {query.FirstPlace} and {query.LastPlace} of the neck {query.Neck}."
+                    : $"No finger plays note {index + 1} {places}: it lies {Math.Ceiling(candidates[index].Min(solver.ExcessOf)):F0} mm out of reach.";
             }
         }
 
-        // Only notes that ring on can keep a line of playable notes from being played.
-        for (var count = 2; count <= candidates.Length; count++)
+        // A line that can be played can be played up to any note, so the first note that can't is found by halving.
+        var (playable, not) = (1, candidates.Length);
+        while (not - playable > 1)
         {
-            if (Find(query with { Notes = [.. query.Notes.Take(count)] }).Count == 0)
-            {
-                return $"Note {count} can't be played while the notes before it ring on: the hand does not reach, or has no finger or string left.";
-            }
+            var middle = (playable + not) / 2;
+            (playable, not) =
+                Solve(query, candidates, solver, middle, 1).Count > 0 ? (middle, not) : (playable, middle);
         }
 
-        return "";
+        return query.Notes.Any(static note => note.Rings > 0)
+            ? $"Note {not} can't be played {places} while the notes before it ring on: the hand does not reach, or has no finger or string left."
+            : $"Note {not} can't be played after note {not - 1} {places}: the fingers would cross or do not reach, and there is no place to shift to.";
     }
 }

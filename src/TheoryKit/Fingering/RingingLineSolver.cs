@@ -7,8 +7,10 @@ namespace TheoryKit.Fingering;
 /// The line solver for lines in which notes ring on: their fingers stay down and the hand stays in its place while any
 /// fingered one does. Exact; the state grows with the notes that ring, so it is slower than <see cref="LineSolver"/>.
 /// </summary>
-internal sealed class RingingLineSolver(HandOnNeck hand, LineSolver line)
+internal sealed class RingingLineSolver(LineSolver line)
 {
+    private readonly HandOnNeck hand = line.Hand;
+
     /// <inheritdoc cref="LineSolver.Solve"/>
     public IReadOnlyList<FingeredLine> Solve(
         IReadOnlyList<IReadOnlyList<Position>> candidates,

@@ -19,7 +19,7 @@ public class ChordGripTests
     [InlineData("C", "C4 E4 G4", GripSpacing.Close, 0)]
     [InlineData("C", "C4 G4 E5", GripSpacing.Open, 0)]
     [InlineData("C", "C4 E4 G4 C5", GripSpacing.Open, 0)] // a tone doubled
-    [InlineData("C/D", "D3 C4 E4 G4", GripSpacing.Open, null)]
+    [InlineData("C/D", "D3 C4 E4 G4", GripSpacing.Drop3, null)] // C D E G, the D an octave lower
     public void SpacingAndInversionAreReadFromThePitches(
         string chord,
         string pitches,

@@ -8,7 +8,8 @@ namespace TheoryKit.Tests.Fingering;
 internal static class FingeringGens
 {
     /// <summary>One of these texts.</summary>
-    public static Gen<string> OneOf(params string[] texts) => Gen.Int[0, texts.Length - 1].Select(index => texts[index]);
+    public static Gen<string> OneOf(params string[] texts) =>
+        Gen.Int[0, texts.Length - 1].Select(index => texts[index]);
 
     private static readonly Gen<double> Weight = Gen.OneOf(Gen.Double[0, 4], Gen.Const(0.0), Gen.Const(1.0));
 

@@ -163,13 +163,16 @@ public class LinesTests
             Notes = [LineNote.At(new(6, 3)), LineNote.At(new(6, 12))],
             LastPlace = 5,
         };
-        Assert.Equal("No finger plays note 2 with the hand between frets 1 and 5.", Lines.Find(query).Reason);
+        Assert.Equal(
+            "No finger plays note 2 with the hand between frets 1 and 5: it lies 26 mm out of reach.",
+            Lines.Find(query).Reason
+        );
         Assert.Equal(
             "Note 1 lies only on open strings, which are not allowed.",
             Lines.Find(query with { OpenStrings = false, Notes = [LineNote.Of([new(6, 0), new(5, 0)])] }).Reason
         );
         Assert.StartsWith(
-            "Note 2 can't be played while the notes before it ring on",
+            "Note 2 can't be played with the hand between frets 1 and 22 while the notes before it ring on",
             Lines
                 .Find(
                     query with
