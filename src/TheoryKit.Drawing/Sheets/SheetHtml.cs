@@ -40,8 +40,8 @@ internal static class SheetHtml
         .tk-wide:focus-visible{outline:2px solid var(--tk-chord);outline-offset:2px}
         figure.tk-neck{margin:0 -1em;max-width:calc(100% + 2em)}
         figure.tk-necks{max-width:none}
-        &:has(.tk-necks){width:100%;max-width:62rem}
         }
+        .tk.tk-sheet:has(.tk-necks){width:100%;max-width:62rem}
         @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}}}
         @media print{.tk.tk-sheet{padding:0;.tk-wide{overflow:visible}:is(tr,.tk-facts){break-inside:avoid}:is(.tk-heading,.tk-name,caption,thead){break-after:avoid}}}
         """.Replace("SANS", Look.Sans, StringComparison.Ordinal).Replace("SERIF", Look.Serif, StringComparison.Ordinal);

@@ -33,4 +33,17 @@ internal static class Places
                 new("function", static place => new Cell(Words.Of(place.Function), ToneRoles.Of(place.Function))),
             ]
         );
+
+    public static Description<TuningString> Strings { get; } =
+        new(
+            new("string", "strings"),
+            static each => Words.Of(each.Open),
+            [
+                new("begins at fret", static each => each.Start == 0 ? null : new Cell(Words.Of(each.Start)), IsNumber: true),
+                new("MIDI number", static each => each.Open.MidiNumber, IsNumber: true),
+            ]
+        )
+        {
+            InWords = static _ => "open string",
+        };
 }
