@@ -42,7 +42,7 @@ public sealed class IntervalContentChart : StudyChart
             var start = "How many pairs of tones lie each interval (or its inversion) apart";
             return Formulas.Length <= MostBars
                 ? $"{start}: {string.Join("; ", Formulas.Select((each, index) => $"{Names.Printed(each.Name)} {Words(index)}"))}."
-                : $"{start} in {Formulas.Length} formulas. {string.Join("; ", IntervalClasses.All.Select(Most))}.";
+                : $"{start} in {Formulas.Length} formulas: {string.Join("; ", IntervalClasses.All.Select(Most))}.";
         }
     }
 

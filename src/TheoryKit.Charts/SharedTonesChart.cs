@@ -37,8 +37,8 @@ public sealed class SharedTonesChart : StudyChart
             var most = pairs.First();
             var least = pairs.Last();
             var text =
-                $"How many tones each two of {Chords.Length} chords share, and on the diagonal how many each has. Most shared: {Pair(most.First())}{Others(most)} with "
-                + $"{Count(most.First().First, most.First().Second)}";
+                $"How many tones each two of {Chords.Length} chords share, and on the diagonal how many each has. "
+                + $"Most shared: {Pair(most.First())}{Others(most)} with {most.Key}";
             return most.Key == least.Key
                 ? text + ", as any two do."
                 : $"{text}; fewest: {Pair(least.First())}{Others(least)} with {least.Key}.";

@@ -49,7 +49,11 @@ public sealed class Browser : IAsyncLifetime
     {
         Assert.True(chromium is not null, "There is no Chromium on this machine.");
         var context = await chromium!.NewContextAsync(
-            new() { ViewportSize = new() { Width = width, Height = 900 }, ColorScheme = scheme }
+            new()
+            {
+                ViewportSize = new() { Width = width, Height = 900 },
+                ColorScheme = scheme,
+            }
         );
         return await OpenPage.Of(context, file);
     }

@@ -9,7 +9,8 @@ internal static class HostTools
     public const string Kernel = "the notebook kernel (dotnet tool restore)";
     public const string Browser = "Chromium";
 
-    public static string? Chromium { get; } = OnPath("chromium") ?? OnPath("chromium-browser") ?? OnPath("google-chrome");
+    public static string? Chromium { get; } =
+        OnPath("chromium") ?? OnPath("chromium-browser") ?? OnPath("google-chrome");
 
     public static string PackageCache { get; } =
         Environment.GetEnvironmentVariable("NUGET_PACKAGES")
@@ -38,8 +39,14 @@ internal static class HostTools
 
     private static string KernelVersion()
     {
-        using var tools = JsonDocument.Parse(File.ReadAllText(Path.Combine(Repository.Root, ".config", "dotnet-tools.json")));
-        return tools.RootElement.GetProperty("tools").GetProperty("microsoft.dotnet-interactive").GetProperty("version").GetString()!;
+        using var tools = JsonDocument.Parse(
+            File.ReadAllText(Path.Combine(Repository.Root, ".config", "dotnet-tools.json"))
+        );
+        return tools
+            .RootElement.GetProperty("tools")
+            .GetProperty("microsoft.dotnet-interactive")
+            .GetProperty("version")
+            .GetString()!;
     }
 
     private static string? OnPath(string program) =>

@@ -77,7 +77,10 @@ public sealed class OpenPage : IAsyncDisposable
                 seen.Add(await radio.EvaluateAsync<string>(VisibleWords));
             }
 
-            Assert.True(seen.Count == seen.Distinct().Count(), $"Two choices of {group} look alike: {string.Join(" / ", seen)}");
+            Assert.True(
+                seen.Count == seen.Distinct().Count(),
+                $"Two choices of {group} look alike: {string.Join(" / ", seen)}"
+            );
         }
 
         return groups.Length;

@@ -1,4 +1,5 @@
 using System.Net;
+using TheoryKit.Drawing;
 
 namespace TheoryKit.Cli.Pages;
 
@@ -8,7 +9,12 @@ internal static class Page
     private static readonly Lazy<string> Style = new(static () =>
     {
         using var reader = new StreamReader(typeof(Page).Assembly.GetManifestResourceStream(typeof(Page), "page.css")!);
-        return reader.ReadToEnd();
+        return Look.Css
+            + "\n"
+            + reader
+                .ReadToEnd()
+                .Replace("SANS", Look.Sans, StringComparison.Ordinal)
+                .Replace("SERIF", Look.Serif, StringComparison.Ordinal);
     });
 
     /// <summary>A whole page.</summary>
@@ -30,7 +36,7 @@ internal static class Page
             <style>
             {Style.Value}</style>
             </head>
-            <body class="{kind}">
+            <body class="tk {kind}">
             <main>
             {main}</main>
             <footer>{foot}</footer>

@@ -1,0 +1,67 @@
+using TheoryKit.Theory;
+
+namespace TheoryKit.Charts.Tests;
+
+/// <summary>Values the tests draw, and a second way to count with them.</summary>
+internal static class Samples
+{
+    /// <summary>Formulas of any degrees: one to nine of them.</summary>
+    public static readonly Gen<Formula> Formulas = Gen.Select(Gen.Int[1, 15], Gen.Int[-2, 2])
+        .Select(static (number, alteration) => new Degree(number, alteration))
+        .Array[1, 9]
+        .Select(static degrees => new Formula(degrees.Distinct()));
+
+    public static readonly Gen<NoteName> Notes = Gen.Select(Gen.Int[0, 6], Gen.Int[-1, 1])
+        .Select(static (letter, alteration) => new NoteName((Letter)letter, alteration));
+
+    public static readonly Gen<Chord> Chords = Gen.Select(Notes, Formulas, Notes)
+        .Select(static (root, formula, bass) => new Chord(root, formula, bass));
+
+    public static NamedFormula[] Sevenths { get; } =
+    [Named("maj7", "1 3 5 7"), Named("7", "1 3 5 b7"), Named("m7", "1 b3 5 b7"), Named("m7b5", "1 b3 b5 b7")];
+
+    public static NamedFormula[] Many { get; } =
+    [
+        .. Sevenths,
+        Named("dim7", "1 b3 b5 bb7"),
+        Named("mMaj7", "1 b3 5 7"),
+        Named("6", "1 3 5 6"),
+        Named("9", "1 3 5 b7 9"),
+        Named("7b9", "1 3 5 b7 b9"),
+        Named("13#11", "1 3 5 b7 9 #11 13"),
+        Named("minor pentatonic", "1 b3 4 5 b7"),
+    ];
+
+    /// <summary>The changes of Nine Tin Boats: Gm9, C13, Fmaj9, Dm7.</summary>
+    public static Chord[] NineTinBoats { get; } =
+    [
+        new(NoteName.Parse("G"), Formula.Parse("1 b3 5 b7 9")),
+        new(NoteName.Parse("C"), Formula.Parse("1 3 5 b7 9 13")),
+        new(NoteName.Parse("F"), Formula.Parse("1 3 5 7 9")),
+        new(NoteName.Parse("D"), Formula.Parse("1 b3 5 b7")),
+    ];
+
+    public static NamedFormula Named(string name, string formula) => new(name, Formula.Parse(formula));
+
+    /// <summary>The semitones of a degree within the octave, read off its text: no use is made of the library's own count.</summary>
+    public static int Semitones(Degree degree)
+    {
+        int[] major = [0, 2, 4, 5, 7, 9, 11];
+        var text = degree.ToString();
+        var number = int.Parse(text.TrimStart('b', '#'));
+        var raised = text.Count(static c => c == '#') - text.Count(static c => c == 'b');
+        return (major[(number - 1) % 7] + raised + 24) % 12;
+    }
+
+    /// <summary>The pitch class of a note, read off its text.</summary>
+    public static int PitchClass(NoteName note)
+    {
+        var text = note.ToString();
+        int[] white = [9, 11, 0, 2, 4, 5, 7];
+        return (white[text[0] - 'A'] + text.Count(static c => c == '#') - text[1..].Count(static c => c == 'b') + 24)
+            % 12;
+    }
+
+    /// <summary>The pitch classes of a formula over its root.</summary>
+    public static HashSet<int> Sounds(Formula formula) => [.. formula.Select(Semitones)];
+}

@@ -1,0 +1,120 @@
+using System.Text.RegularExpressions;
+using TheoryKit.Drawing;
+using TheoryKit.Theory;
+
+namespace TheoryKit.Charts.Tests;
+
+public partial class StudyChartTests
+{
+    private const string Hostile = "</script><script>alert(1)</script><a href='http://example.org'>&\"%{x}";
+
+    private static readonly Dictionary<string, StudyChart> Charts = new()
+    {
+        ["interval-content"] = new IntervalContentChart(Samples.Sevenths),
+        ["interval-content-of-many"] = new IntervalContentChart(Samples.Many),
+        ["shared-tones"] = new SharedTonesChart(Samples.NineTinBoats),
+        ["ladder"] = new LadderChart(Samples.Many),
+        ["formula-map"] = new FormulaMapChart(Samples.Many),
+        ["one-tone-away"] = new OneToneAwayChart(Samples.Many),
+    };
+
+    public static TheoryData<string> Kinds { get; } = [.. Charts.Keys];
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void The_text_says_all_the_picture_shows(string kind) =>
+        Expectation.Matches($"{kind}.txt", ChartRenderers.All.Text(Charts[kind]));
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void The_fragment_names_itself_and_refers_to_nothing_outside(string kind)
+    {
+        var chart = Charts[kind];
+        var html = ChartRenderers.All.Html(chart, new RenderContext("test"));
+        Assert.Contains(
+            $"aria-label=\"{System.Net.WebUtility.HtmlEncode($"{chart.Title}. {chart.Description}")}\"",
+            html,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotMatch(Outside(), html);
+        Assert.All(
+            chart.Table.Rows,
+            row => Assert.Contains($"<th scope=\"row\">{Names.Printed(row[0])}</th>", html, StringComparison.Ordinal)
+        );
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void The_chart_has_titles_on_it_and_on_its_axes(string kind)
+    {
+        var chart = Charts[kind];
+        var layout = Figures.Of(chart)["layout"]!;
+        Assert.Equal(chart.Title, (string?)layout["title"]!["text"]);
+        Assert.All(["xaxis", "yaxis"], axis => Assert.NotEmpty((string)layout[axis]!["title"]!["text"]!));
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Colours_are_plain_for_plotly_and_by_name_for_our_pages(string kind)
+    {
+        var chart = Charts[kind];
+        Assert.DoesNotContain("var(", Figures.Of(chart).ToString(), StringComparison.Ordinal);
+        var html = ChartRenderers.All.Html(chart, new RenderContext("test"));
+        Assert.DoesNotContain(
+            "\"#",
+            html[html.IndexOf("<script>", StringComparison.Ordinal)..],
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void A_name_cannot_break_out_of_its_place()
+    {
+        NamedFormula[] formulas = [Samples.Named(Hostile, "1 3 5"), Samples.Named("m", "1 b3 5")];
+        StudyChart[] charts =
+        [
+            formulas.IntervalContentChart(),
+            formulas.LadderChart(),
+            formulas.MapChart(),
+            formulas.OneToneAwayChart(),
+        ];
+        foreach (var chart in charts)
+        {
+            var html = ChartRenderers.All.Html(chart, new RenderContext("test"));
+            Assert.Single(Regex.Matches(html, "<script"));
+            Assert.Single(Regex.Matches(html, "</script"));
+            Assert.DoesNotContain("<a ", html, StringComparison.Ordinal);
+            Assert.DoesNotContain("\\u003ca ", html, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Charts_of_the_same_values_are_equal()
+    {
+        Assert.Equal(new LadderChart(Samples.Many), Samples.Many.LadderChart());
+        Assert.Equal(new LadderChart(Samples.Many).GetHashCode(), Samples.Many.LadderChart().GetHashCode());
+        Assert.NotEqual<StudyChart>(new LadderChart(Samples.Many), new LadderChart(Samples.Sevenths));
+        Assert.NotEqual<StudyChart>(new LadderChart(Samples.Many), new IntervalContentChart(Samples.Many));
+    }
+
+    [Fact]
+    public void A_formula_without_a_name_goes_by_its_degrees()
+    {
+        NamedFormula named = Formula.Parse("1 b3 5");
+        Assert.Equal("1 b3 5", named.Name);
+        Assert.Equal(new LadderChart(named), new[] { named.Formula }.LadderChart());
+    }
+
+    [Theory]
+    [InlineData("m7b5", "m7♭5")]
+    [InlineData("13#11", "13♯11")]
+    [InlineData("7b9b13", "7♭9♭13")]
+    [InlineData("dim bb7", "dim ♭♭7")]
+    [InlineData("harmonic minor", "harmonic minor")]
+    [InlineData("double b", "double b")]
+    public void Flats_and_sharps_before_numbers_are_printed(string name, string printed) =>
+        Assert.Equal(printed, Names.Printed(name));
+
+    [GeneratedRegex("""https?:|//[a-z]|\ssrc=|url\(|@import""", RegexOptions.IgnoreCase)]
+    private static partial Regex Outside();
+}

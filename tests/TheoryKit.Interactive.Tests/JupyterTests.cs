@@ -1,0 +1,67 @@
+using System.Text.Json;
+using TheoryKit.Hosts;
+
+namespace TheoryKit.Interactive;
+
+/// <summary>The packages in a real Jupyter, and what comes of it in a real browser.</summary>
+public sealed class JupyterTests(Jupyter jupyter, Browser browser) : IClassFixture<Jupyter>, IClassFixture<Browser>
+{
+    private static string OwnNotebook => Path.Combine(AppContext.BaseDirectory, "Notebooks", "nine-tin-boats.ipynb");
+
+    public static TheoryData<string> Notebooks =>
+        [.. Repository.Notebooks.Append(OwnNotebook).Select(static file => Path.GetFileNameWithoutExtension(file))];
+
+    [HostTheory(HostTools.Jupyter, HostTools.Kernel, HostTools.Browser)]
+    [MemberData(nameof(Notebooks))]
+    public async Task A_notebook_runs_and_its_pictures_and_charts_are_seen(string name)
+    {
+        if (name == Path.GetFileNameWithoutExtension(OwnNotebook))
+        {
+            jupyter.Add(OwnNotebook);
+        }
+
+        var run = await jupyter.Execute(name);
+        var outputs = Outputs(run);
+        Assert.DoesNotContain(outputs, static output => output.GetProperty("output_type").GetString() == "error");
+        var html = outputs.Select(static output => Data(output, "text/html")).OfType<string>().ToList();
+        var pictures = html.Sum(static text => Count(text, "<svg"));
+        var charts = html.Sum(static text => Count(text, "class=\"tk-chart\""));
+        Assert.True(pictures > 0, "No picture among the outputs.");
+        Assert.True(charts > 0, "No chart among the outputs.");
+        Assert.Equal(1, html.Sum(static text => Count(text, "new DecompressionStream")));
+
+        // Every value with a picture says the same in words.
+        Assert.All(
+            outputs.Where(static output =>
+                Data(output, "text/html") is { } text && text.Contains("<figure", StringComparison.Ordinal)
+            ),
+            static output => Assert.False(string.IsNullOrWhiteSpace(Data(output, "text/plain")))
+        );
+
+        await using var page = await browser.Open(await jupyter.ToHtml(run));
+        Assert.Equal(charts, await page.DrawnCharts());
+        Assert.True(await page.PicturesWithSize() >= pictures);
+        Assert.True(await page.SwitchLabels() > 0, "No neck whose labels can be switched.");
+    }
+
+    private static List<JsonElement> Outputs(string notebook)
+    {
+        var json = JsonDocument.Parse(File.ReadAllText(notebook)).RootElement;
+        return
+        [
+            .. json.GetProperty("cells")
+                .EnumerateArray()
+                .Where(static cell => cell.GetProperty("cell_type").GetString() == "code")
+                .SelectMany(static cell => cell.GetProperty("outputs").EnumerateArray()),
+        ];
+    }
+
+    private static string? Data(JsonElement output, string type) =>
+        output.TryGetProperty("data", out var data) && data.TryGetProperty(type, out var text)
+            ? text.ValueKind == JsonValueKind.Array
+                ? string.Concat(text.EnumerateArray().Select(static line => line.GetString()))
+                : text.GetString()
+            : null;
+
+    private static int Count(string text, string part) => text.Split(part).Length - 1;
+}
