@@ -43,14 +43,14 @@ public class LadderDrawingTests
         Assert.Equal(
             """
                 Dm7   G7    Cmaj7
-            Db  ·     ·     ·
+            C#  ·     ·     ·
              C  b7 C  ·     1 C
              B  ·     3 B   7 B
             Bb  ·     ·     ·
              A  5 A   ·     ·
             Ab  ·     ·     ·
              G  ·     1 G   5 G
-            Gb  ·     ·     ·
+            F#  ·     ·     ·
              F  b3 F  b7 F  ·
              E  ·     ·     3 E
             Eb  ·     ·     ·

@@ -36,6 +36,10 @@ internal static class Samples
         ScaleType.Parse("melodic minor"),
         Key.Parse("Eb major"),
         TimeSignature.Parse("3/4"),
+        RomanNumeral.Parse("V7/V"),
+        Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+        Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7").Bars[0],
+        Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7").Chords[0],
         PitchClassSet.Parse("{0 3 7}"),
         SetClass.Parse("(0 3 6 9)"),
         IntervalVector.Parse("<0 0 1 1 1 0>"),
@@ -43,6 +47,7 @@ internal static class Samples
         Neck.Guitar.PlacesOf(Ebmaj7)[0],
         Tuning.Standard,
         Tuning.Standard[1],
+        Tuning.Known[0],
         Neck.Guitar,
     ];
 

@@ -72,11 +72,11 @@ public class ValueTests
         Assert.Equal(
             """
             4 chords
-              chord   in words             tones        functions
-              Ebmaj7  Eb major seventh     Eb G Bb D    1 3 5 7
-              Cm7     C minor seventh      C Eb G Bb    1 b3 5 b7
-              Fm7     F minor seventh      F Ab C Eb    1 b3 5 b7
-              Bb7     Bb dominant seventh  Bb D F Ab    1 3 5 b7
+              chord   in words             tones      functions
+              Ebmaj7  Eb major seventh     Eb G Bb D  1 3 5 7
+              Cm7     C minor seventh      C Eb G Bb  1 b3 5 b7
+              Fm7     F minor seventh      F Ab C Eb  1 b3 5 b7
+              Bb7     Bb dominant seventh  Bb D F Ab  1 3 5 b7
             """,
             All.Text(Samples.KestrelStairs)
         );

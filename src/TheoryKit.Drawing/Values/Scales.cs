@@ -63,6 +63,43 @@ internal static class Scales
             ]
         );
 
+    public static Description<RomanNumeral> Numerals { get; } =
+        new(
+            new("numeral", "numerals"),
+            static numeral => Words.Of(numeral),
+            [
+                new("root", static numeral => Words.Of(numeral.Degree)),
+                new("counted from", static numeral => numeral.Of is { } of ? Words.Of(of) : null),
+                new("formula", static numeral => Words.Of(numeral.Formula)),
+                new("bass", static numeral => numeral.Bass is { } bass ? Words.Of(bass) : null),
+                new("in C major", static numeral => Words.Of(numeral.In(new Key(new NoteName(Letter.C))))),
+            ]
+        );
+
+    public static Description<ChordSpan> Spans { get; } =
+        new(
+            new("chord in time", "chords in time"),
+            static span => span.Chord is { } chord ? Words.Of(chord) : "N.C.",
+            [
+                new("starts at beat", static span => $"{span.Start}", IsNumber: true),
+                new("lasts beats", static span => $"{span.Length}", IsNumber: true),
+            ]
+        )
+        {
+            InWords = static span => span.Chord is { } chord ? Chords.Described(chord) : "no chord is played",
+        };
+
+    public static Sheet Changes(Changes changes) =>
+        new(
+            new Block.Title(
+                changes.Key is { } key ? $"{changes.Time}, {key}" : Words.Of(changes.Time),
+                InWords.Count(changes.Bars.Count, "bar")
+            ),
+            BarChart.Of(changes)
+        );
+
+    public static Sheet Bar(Bar bar) => Changes(new Changes([bar], new TimeSignature(bar.Beats, 4)));
+
     private static Words Signature(Key key)
     {
         var notes = key.SignatureNotes;
