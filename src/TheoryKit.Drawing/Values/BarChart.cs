@@ -12,7 +12,7 @@ internal static class BarChart
     private static readonly string Css = """
         .tk.tk-sheet{
         .tk-bars{list-style:none;margin:.8em 0 .4em;padding:0;display:grid;grid-template-columns:repeat(4,minmax(8.2em,1fr));row-gap:1.5em}
-        .tk-bars>li{margin:0;padding:.1em 0 .1em .7em;border-left:1.5px solid var(--tk-line);break-inside:avoid}
+        .tk-bars>li{display:flex;flex-direction:column;justify-content:space-between;margin:0;padding:.1em 0 .1em .7em;border-left:1.5px solid var(--tk-line);break-inside:avoid}
         .tk-bars>li:is(:last-child,:nth-child(4n)){border-right:1.5px solid var(--tk-line)}
         .tk-bars>li:last-child{border-right:4px double var(--tk-ink)}
         .tk-bar{display:flex}

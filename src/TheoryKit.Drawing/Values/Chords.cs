@@ -10,7 +10,7 @@ internal static class Chords
             new("chord", "chords"),
             static chord => Words.Of(chord),
             [
-                new("tones", static chord => Words.Join(" ", chord.Tones)),
+                new("tones", static chord => Words.Tones(chord.Tones)),
                 new("functions", static chord => Words.Of(chord.Formula)),
                 new("bass", static chord => chord.Bass == chord.Root ? null : Words.Of(chord.Bass)),
             ]

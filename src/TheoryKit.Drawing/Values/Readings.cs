@@ -10,7 +10,7 @@ internal static class Readings
             new("reading", "readings"),
             static reading => Words.Of(reading.Chord),
             [
-                new("tones", static reading => Words.Join(" ", reading.Chord.Tones)),
+                new("tones", static reading => Words.Tones(reading.Chord.Tones)),
                 new("cost", static reading => reading.Cost, IsNumber: true),
                 new("because", static reading => Because(reading)),
             ]

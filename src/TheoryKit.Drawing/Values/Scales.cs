@@ -25,7 +25,7 @@ internal static class Scales
             new("scale", "scales"),
             static scale => Words.Of(scale),
             [
-                new("tones", static scale => Words.Join(" ", scale.Tones)),
+                new("tones", static scale => Words.Tones(scale.Tones)),
                 new("functions", static scale => Words.Of(scale.Formula)),
                 new("steps", static scale => Formulas.Steps(scale.Formula)),
             ]
@@ -46,7 +46,7 @@ internal static class Scales
             static key => Words.Of(key),
             [
                 new("signature", static key => Signature(key)),
-                new("tones", static key => Words.Join(" ", key.Scale.Tones)),
+                new("tones", static key => Words.Tones(key.Scale.Tones)),
                 new("relative key", static key => Words.Of(key.Relative)),
                 new("parallel key", static key => Words.Of(key.Parallel)),
             ]
