@@ -31,7 +31,7 @@ public static class ChordNaming
     private const int MostAccidentals = NoteName.MaxAlteration - Degree.MaxAlteration - 1;
 
     // By semitones over the root, what a player may call the tone, the usual first.
-    private static readonly Degree[][] Functions =
+    internal static readonly Degree[][] Functions =
     [
         Degrees("1"),
         Degrees("b9 b2"),
