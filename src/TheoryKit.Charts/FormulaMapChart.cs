@@ -68,8 +68,7 @@ public sealed class FormulaMapChart : StudyChart
         }
     }
 
-    /// <inheritdoc/>
-    public override ChartTable Table =>
+    internal override ChartTable Tabulate(string? format) =>
         new(
             ["name", "formula", "tones", $"{IntervalClasses.Name(Across)}s", $"{IntervalClasses.Name(Up)}s"],
             Formulas
@@ -77,11 +76,11 @@ public sealed class FormulaMapChart : StudyChart
                 .OrderBy(static row => row.Field.Up)
                 .ThenBy(static row => row.Field.Across)
                 .ThenBy(static row => row.each.Formula.PitchClasses.Count)
-                .Select(static row =>
+                .Select(row =>
                     new[]
                     {
-                        row.each.Name,
-                        $"{row.each.Formula}",
+                        row.each.Show(format),
+                        row.each.Formula.ToString(format),
                         $"{row.each.Formula.PitchClasses.Count}",
                         $"{row.Field.Across}",
                         $"{row.Field.Up}",
@@ -128,7 +127,7 @@ public sealed class FormulaMapChart : StudyChart
                 ("name", Names.Some(size.Key, "tone")),
                 ("x", size.Select(static mark => mark.X)),
                 ("y", size.Select(static mark => mark.Y)),
-                ("text", size.Select(mark => $"\u00a0{Names.InPlot(Formulas[mark.Index].Name)}")),
+                ("text", size.Select(mark => $"\u00a0{Names.InPlot(Formulas[mark.Index].PrintedName)}")),
                 ("textposition", "middle right"),
                 ("textfont", new { size = FontSize(columns[^1].End) }),
                 ("marker", Corners(size.Key, palette[Look.Chord])),
@@ -151,7 +150,7 @@ public sealed class FormulaMapChart : StudyChart
     }
 
     private int Longest(IEnumerable<int> formulas) =>
-        formulas.Select(index => Names.InPlot(Formulas[index].Name).Length).DefaultIfEmpty(1).Max();
+        formulas.Select(index => Formulas[index].PrintedName.Length).DefaultIfEmpty(1).Max();
 
     private static ImmutableArray<Stretch> Lay(int last, Func<int, int> size)
     {
@@ -211,7 +210,7 @@ public sealed class FormulaMapChart : StudyChart
     private string Hover(int index)
     {
         var formula = Formulas[index].Formula;
-        return $"<b>{Names.InPlot(Formulas[index].Name)}</b>: {formula.ToString("P")}<br>{Pairs(formula, Across)}<br>{Pairs(formula, Up)}";
+        return $"<b>{Names.InPlot(Formulas[index].PrintedName)}</b>: {formula.ToString("P")}<br>{Pairs(formula, Across)}<br>{Pairs(formula, Up)}";
     }
 
     private static string Pairs(Formula formula, int intervalClass)
@@ -235,7 +234,7 @@ public sealed class FormulaMapChart : StudyChart
     private string Words(IGrouping<(int Across, int Up), int> group)
     {
         const int Named = 6;
-        var names = string.Join(", ", group.Take(Named).Select(index => Names.InPlot(Formulas[index].Name)));
+        var names = string.Join(", ", group.Take(Named).Select(index => Formulas[index].PrintedName));
         var rest = group.Count() > Named ? $" and {Names.Some(group.Count() - Named, "other")}" : "";
         return $"{names}{rest} with {Names.Some(group.Key.Across, IntervalClasses.Name(Across))} and "
             + Names.Some(group.Key.Up, IntervalClasses.Name(Up));

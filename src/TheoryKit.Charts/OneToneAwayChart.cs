@@ -26,7 +26,9 @@ public sealed class OneToneAwayChart : StudyChart
     {
         get
         {
-            var neighbours = Formulas.Select((each, row) => (each.Name, Count: Neighbours(row).Count())).ToList();
+            var neighbours = Formulas
+                .Select((each, row) => (each.PrintedName, Count: Neighbours(row).Count()))
+                .ToList();
             var most = neighbours.Max(static each => each.Count);
             var start =
                 $"How many tones change, come or go from the formula of a row to that of a column; where it is one, which. "
@@ -37,25 +39,25 @@ public sealed class OneToneAwayChart : StudyChart
                 : $"{start}; most neighbours: "
                     + string.Join(
                         ", ",
-                        neighbours.Where(each => each.Count == most).Select(static each => Names.Printed(each.Name))
+                        neighbours.Where(each => each.Count == most).Select(static each => each.PrintedName)
                     )
                     + $" with {most}.";
         }
     }
 
-    /// <inheritdoc/>
-    public override ChartTable Table =>
+    internal override ChartTable Tabulate(string? format) =>
         new(
             ["name", "formula", "one tone away (change)"],
             Formulas.Select(
                 (each, row) =>
                     new[]
                     {
-                        each.Name,
-                        $"{each.Formula}",
+                        each.Show(format),
+                        each.Formula.ToString(format),
                         string.Join(
                             ", ",
-                            Neighbours(row).Select(column => $"{Formulas[column].Name} ({Change(row, column, null)})")
+                            Neighbours(row)
+                                .Select(column => $"{Formulas[column].Show(format)} ({Change(row, column, format)})")
                         ),
                     }
             )
@@ -86,7 +88,7 @@ public sealed class OneToneAwayChart : StudyChart
 
     internal override GenericChart Draw(Palette palette)
     {
-        var names = Formulas.Select(static each => Names.InPlot(each.Name)).ToList();
+        var names = Formulas.Select(static each => Names.InPlot(each.PrintedName)).ToList();
         return Matrix
             .Draw(palette, Title, (names, "from"), (names, "to (tones that change: count, or the one)"), Cell)
             .ToPlotly();
@@ -95,7 +97,7 @@ public sealed class OneToneAwayChart : StudyChart
     private Matrix.Cell Cell(int row, int column)
     {
         var distance = Distance(row, column);
-        var (one, other) = (Names.InPlot(Formulas[row].Name), Names.InPlot(Formulas[column].Name));
+        var (one, other) = (Names.InPlot(Formulas[row].PrintedName), Names.InPlot(Formulas[column].PrintedName));
         return distance switch
         {
             0 when row == column => new(0, "–", one),
