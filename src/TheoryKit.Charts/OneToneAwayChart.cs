@@ -10,6 +10,9 @@ namespace TheoryKit.Charts;
 /// </summary>
 public sealed class OneToneAwayChart : StudyChart
 {
+    /// <summary>The most formulas whose changes fit into the cells: 12.</summary>
+    public const int MostNamed = 12;
+
     /// <summary>A chart of these formulas.</summary>
     /// <param name="formulas">Two or more.</param>
     /// <exception cref="ArgumentException">Fewer than two formulas.</exception>
@@ -102,7 +105,11 @@ public sealed class OneToneAwayChart : StudyChart
         {
             0 when row == column => new(0, "–", one),
             0 => new(1, "=", $"{one} and {other} sound alike"),
-            1 => new(1, Change(row, column, "P"), $"{one} to {other}: {Change(row, column, "P")}"),
+            1 => new(
+                1,
+                Formulas.Length <= MostNamed ? Change(row, column, "P") : "1",
+                $"{one} to {other}: {Change(row, column, "P")}"
+            ),
             2 => new(0.3, "2", $"{one} to {other}: {Change(row, column, "P")}"),
             _ => new(0, $"{distance}", $"{one} to {other}: {Change(row, column, "P")}"),
         };

@@ -6,8 +6,9 @@ namespace TheoryKit.Charts;
 public sealed class StudyChartRenderer : IRenderer<StudyChart>
 {
     private const string Css =
-        ".tk-study{margin:1em 0;max-width:44rem;background:var(--tk-paper);color:var(--tk-ink)}"
+        ".tk-study{margin:1em 0;max-width:44rem;overflow-x:auto;background:var(--tk-paper);color:var(--tk-ink)}"
         + $".tk-study{{font-family:{Look.Sans}}}"
+        + ".tk-study .tk-chart{min-width:36rem}"
         + ".tk-study details{font-size:.875em;padding:0 .75em .5em}"
         + ".tk-study summary{cursor:pointer;color:var(--tk-quiet)}"
         + ".tk-study-table{overflow-x:auto}"
