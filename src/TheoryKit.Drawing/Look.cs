@@ -86,18 +86,6 @@ public static class Look
     /// </remarks>
     public static string Css { get; } = WriteCss();
 
-    /// <summary>The style sheet for text and tables inside an element of the classes <c>tk tk-sheet</c>; goes with <see cref="Css"/>.</summary>
-    public static string SheetCss { get; } =
-        $$"""
-            .tk-sheet{margin:1.2em 0;padding:.9em 1em;border-radius:10px;max-width:max-content;box-sizing:border-box;background:var(--tk-paper);color:var(--tk-ink);font:14px/1.4 {{Sans}};}
-            .tk-sheet table{border-collapse:collapse;background:none;color:inherit;font-size:1em;font-variant-numeric:tabular-nums;margin:0}
-            .tk-sheet caption{font:600 1.2em {{Serif}};text-align:start;padding:0 0 .4em;color:inherit}
-            .tk-sheet th,.tk-sheet td{padding:.25em 1.2em .25em 0;text-align:start;border:0;background:none;color:inherit;font-weight:400}
-            .tk-sheet thead th{color:var(--tk-quiet);font-size:.86em}
-            .tk-sheet tbody tr{border-top:1px solid var(--tk-inlay);background:none}
-            @media print{.tk-sheet{padding:0} }
-            """;
-
     /// <summary>The colour of the mark for a role.</summary>
     public static LookColour Of(ToneRole role) =>
         role switch

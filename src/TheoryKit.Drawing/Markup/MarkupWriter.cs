@@ -16,7 +16,7 @@ public abstract class MarkupWriter<TSelf>
     private readonly Stack<string> open = new();
     private bool inTag;
 
-    private static ReadOnlySpan<char> Special => "&<>\"'";
+    private static ReadOnlySpan<char> Special => "&<>\"";
 
     private protected MarkupWriter(int capacity) => text = new(capacity);
 
@@ -35,7 +35,7 @@ public abstract class MarkupWriter<TSelf>
     /// <summary>Begins an element of a class.</summary>
     public TSelf Open(string name, string cssClass) => Open(name).Attribute("class", cssClass);
 
-    /// <summary>An attribute of the element just begun; none if the value is null.</summary>
+    /// <summary>An attribute of the element just begun, in double quotes; none if the value is null.</summary>
     /// <exception cref="InvalidOperationException">Content has been written already.</exception>
     public TSelf Attribute(string name, string? value)
     {
@@ -188,9 +188,6 @@ public abstract class MarkupWriter<TSelf>
                     break;
                 case '"' when inAttribute:
                     text.Append("&quot;");
-                    break;
-                case '\'' when inAttribute:
-                    text.Append("&#39;");
                     break;
                 case '\n' or '\t' or '\r' when inAttribute:
                     text.Append(CultureInfo.InvariantCulture, $"&#{(int)c};");

@@ -5,7 +5,7 @@ using TheoryKit.Tunings;
 namespace TheoryKit.Drawing;
 
 /// <summary>
-/// A picture of a neck with marks on it. Equal when neck, marks (in order), frets shown, labels, hand, words and naming agree.
+/// A picture of a neck with marks on it. Equal when neck, marks (in order), frets shown, labels, hand, key, words and naming agree.
 /// </summary>
 /// <remarks>
 /// Made by <c>Of</c> and changed by the methods that begin with <c>With</c>, each of which gives a new drawing. String 1
@@ -16,9 +16,11 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
 {
     private const int FewestFitted = 4;
 
+    private readonly string? title;
     private readonly string? description;
+    private readonly IFormattable? subject; // whose name is the title unless one is given
 
-    private NeckDrawing(Neck neck, ImmutableArray<Mark> marks)
+    private NeckDrawing(Neck neck, ImmutableArray<Mark> marks, IFormattable? subject = null)
     {
         ArgumentNullException.ThrowIfNull(neck);
         foreach (var mark in marks)
@@ -33,17 +35,17 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         }
 
         Neck = neck;
+        this.subject = subject;
         Marks = marks;
         FirstFret = 0;
         LastFret = neck.Frets;
-        Title = $"Neck in {Printed.Of(neck.Tuning, null)}";
     }
 
     private NeckDrawing(NeckDrawing other)
     {
         (Neck, Marks, FirstFret, LastFret) = (other.Neck, other.Marks, other.FirstFret, other.LastFret);
-        (Labels, IsLeftHanded, Naming) = (other.Labels, other.IsLeftHanded, other.Naming);
-        (Title, description) = (other.Title, other.description);
+        (Labels, IsLeftHanded, Naming, HasKey) = (other.Labels, other.IsLeftHanded, other.Naming, other.HasKey);
+        (title, description, subject) = (other.title, other.description, other.subject);
     }
 
     /// <summary>The neck.</summary>
@@ -64,11 +66,15 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
     /// <summary>Whether it is mirrored for a left-handed player: nut at the right.</summary>
     public bool IsLeftHanded { get; private init; }
 
+    /// <summary>Whether a line below tells what the marks mean.</summary>
+    public bool HasKey { get; private init; }
+
     /// <summary>How notes are named; null for English.</summary>
     public IFormatProvider? Naming { get; private init; }
 
     /// <summary>What it is, in a few words.</summary>
-    public string Title { get; private init; }
+    public string Title =>
+        title ?? subject?.ToString("P", Naming) ?? $"{Printed.Capital(Printed.Number(Neck.StringCount))} strings";
 
     /// <summary>All that the picture says, in words.</summary>
     public string Description => description ?? Describe();
@@ -93,19 +99,20 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
     }
 
     /// <summary>A neck with every tone of a formula over a root, roles as they are within the formula.</summary>
-    public static NeckDrawing Of(Neck neck, NoteName root, Formula formula)
-    {
-        ArgumentNullException.ThrowIfNull(neck);
-        var marks = neck.PlacesOf(root, formula)
-            .Select(place => new Mark(place) { Role = ToneRoles.Of(place.Function, formula) });
-        return new(neck, [.. marks]) { Title = $"{root.ToString("P")} {formula.ToString("P")}" };
-    }
+    public static NeckDrawing Of(Neck neck, NoteName root, Formula formula) => Of(neck, root, formula, null);
 
-    /// <summary>A neck with every tone of a chord.</summary>
+    /// <summary>A neck with every tone of a chord; its title is the chord's symbol.</summary>
     public static NeckDrawing Of(Neck neck, Chord chord)
     {
         ArgumentNullException.ThrowIfNull(chord);
-        return Of(neck, chord.Root, chord.Formula);
+        return Of(neck, chord.Root, chord.Formula, chord);
+    }
+
+    /// <summary>A neck with every tone of a scale; its title is the scale's name.</summary>
+    public static NeckDrawing Of(Neck neck, Scale scale)
+    {
+        ArgumentNullException.ThrowIfNull(scale);
+        return Of(neck, scale.Tonic, scale.Formula, scale);
     }
 
     /// <summary>With other marks.</summary>
@@ -128,17 +135,20 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
     public NeckDrawing WithTitle(string title)
     {
         ArgumentNullException.ThrowIfNull(title);
-        return new(this) { Title = title };
+        return new(this, title, description);
     }
 
     /// <summary>With a description of one's own; null for the one made from what is drawn.</summary>
-    public NeckDrawing WithDescription(string? words) => new(this, words);
+    public NeckDrawing WithDescription(string? words) => new(this, title, words);
 
     /// <summary>With other labels shown at first.</summary>
     public NeckDrawing WithLabels(Labels labels) => new(this) { Labels = labels };
 
     /// <summary>Mirrored for a left-handed player, or not.</summary>
     public NeckDrawing WithLeftHand(bool isLeftHanded = true) => new(this) { IsLeftHanded = isLeftHanded };
+
+    /// <summary>With a line below that tells what the marks mean, or without.</summary>
+    public NeckDrawing WithKey(bool hasKey = true) => new(this) { HasKey = hasKey };
 
     /// <summary>With notes named another way; null for English.</summary>
     public NeckDrawing WithNaming(IFormatProvider? naming) => new(this) { Naming = naming };
@@ -179,8 +189,8 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         other is not null
         && Neck == other.Neck
         && Marks.AsSpan().SequenceEqual(other.Marks.AsSpan())
-        && (FirstFret, LastFret, Labels, IsLeftHanded)
-            == (other.FirstFret, other.LastFret, other.Labels, other.IsLeftHanded)
+        && (FirstFret, LastFret, Labels, IsLeftHanded, HasKey)
+            == (other.FirstFret, other.LastFret, other.Labels, other.IsLeftHanded, other.HasKey)
         && Title == other.Title
         && description == other.description
         && Equals(Naming, other.Naming);
@@ -227,6 +237,21 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
                 )
             );
 
-    private NeckDrawing(NeckDrawing other, string? words)
-        : this(other) => description = words;
+    private NeckDrawing(NeckDrawing other, string? title, string? description)
+        : this(other) => (this.title, this.description) = (title, description);
+
+    private static NeckDrawing Of(Neck neck, NoteName root, Formula formula, IFormattable? subject)
+    {
+        ArgumentNullException.ThrowIfNull(neck);
+        var marks = neck.PlacesOf(root, formula)
+            .Select(place => new Mark(place) { Role = ToneRoles.Of(place.Function, formula) });
+        return new(neck, [.. marks], subject ?? new Tones(root, formula));
+    }
+
+    /// <summary>A root and a formula, named by both: <c>E♭ 1 3 5 7</c>.</summary>
+    private sealed record Tones(NoteName Root, Formula Formula) : IFormattable
+    {
+        public string ToString(string? format, IFormatProvider? formatProvider) =>
+            $"{Root.ToString(format, formatProvider)} {Formula.ToString(format, formatProvider)}";
+    }
 }

@@ -9,6 +9,9 @@ public static class NeckExtensions
     /// <summary>Every tone of the chord on a neck.</summary>
     public static NeckDrawing On(this Chord chord, Neck neck) => NeckDrawing.Of(neck, chord);
 
+    /// <summary>Every tone of the scale on a neck.</summary>
+    public static NeckDrawing On(this Scale scale, Neck neck) => NeckDrawing.Of(neck, scale);
+
     /// <summary>Every tone of the formula over a root on a neck.</summary>
     public static NeckDrawing On(this Formula formula, NoteName root, Neck neck) => NeckDrawing.Of(neck, root, formula);
 

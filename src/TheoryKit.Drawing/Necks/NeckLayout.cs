@@ -14,13 +14,15 @@ internal sealed class NeckLayout
     public const double EdgeMargin = 12; // board beyond the outer strings
     public const double TypeSize = 11;
 
+    public const double Side = 12; // margin left and right
+
     private const double SpacingAtNut = 24;
     private const double SpacingGrowth = 5; // from nut to saddle
     private const double NarrowestFret = 19;
     private const double WidestFret = 70;
     private const double UsualLength = 800;
     private const double NumberHeight = 24;
-    private const double Side = 12;
+    private const double KeyHeight = 22;
     private const double CharacterWidth = 7.6;
     private const double StubLength = 12; // of strings beyond the frets shown
 
@@ -57,7 +59,7 @@ internal sealed class NeckLayout
         Top = neck.Capo > 0 && neck.Capo >= FirstLine ? 22 : 12;
         middle = Top + half;
         Bottom = middle + half;
-        Height = Bottom + NumberHeight;
+        Height = Bottom + NumberHeight + (drawing.HasKey ? KeyHeight : 0);
     }
 
     /// <summary>The fret lines drawn: from this one, 0 being the nut,</summary>

@@ -55,6 +55,7 @@ internal static class NeckPicture
             var marks = drawing.Shown.ToList();
             WriteMarks(marks);
             WriteLabels(marks);
+            WriteKey(marks);
         }
 
         private double X(double x) => layout.Mirrored(x);
@@ -191,7 +192,7 @@ internal static class NeckPicture
             svg.Path(
                     PenMove.To(X(from), TopAt(to) - 1),
                     PenMove.Horizontal(X(to)),
-                    PenMove.Vertical(BottomAt(to) + 1),
+                    PenMove.Vertical(EdgeAt(to) + 1),
                     PenMove.Horizontal(X(from)),
                     PenMove.Back
                 )
@@ -200,7 +201,7 @@ internal static class NeckPicture
                 .Close();
             if (capo <= layout.LastLine && capo > layout.FirstLine)
             {
-                svg.Rectangle(X(to) - 4.5, TopAt(to) - 4, 9, BottomAt(to) - TopAt(to) + 8, 4.5).Fill(Look.Ink).Close();
+                svg.Rectangle(X(to) - 4.5, TopAt(to) - 4, 9, EdgeAt(to) - TopAt(to) + 8, 4.5).Fill(Look.Ink).Close();
                 svg.Label(X(to), TopAt(to) - 9)
                     .Fill(Look.Quiet)
                     .Attribute("font-size", 10)
@@ -257,19 +258,7 @@ internal static class NeckPicture
                 }
 
                 svg.Open("g", $"tk-mark-{Kind(role)}");
-                svg.Open("g");
-                if (role == ToneRole.ColourTone)
-                {
-                    svg.Attribute("fill", Look.Board.Light)
-                        .Attribute("stroke", Look.Colour.Light)
-                        .Attribute("class", $"{Look.Board.FillClass} {Look.Colour.StrokeClass}")
-                        .Attribute("stroke-width", 2.4);
-                }
-                else
-                {
-                    svg.Fill(Look.Of(role));
-                }
-
+                OpenRole(role);
                 foreach (var mark in ofRole)
                 {
                     var raw = layout.MarkX(mark.Position);
@@ -280,28 +269,63 @@ internal static class NeckPicture
             }
         }
 
-        private void WriteMark(Mark mark, double x, double y)
+        private void WriteMark(Mark mark, double x, double y) =>
+            OpenShape(mark.Role, x, y, mark.IsPale ? 0.5 : 1).Element("title", null, drawing.Hint(mark)).Close();
+
+        /// <summary>Begins a group of marks of one role.</summary>
+        private void OpenRole(ToneRole role)
         {
-            var size = mark.IsPale ? 0.5 : 1;
-            var radius = NeckLayout.MarkRadius * size;
-            switch (mark.Role)
+            svg.Open("g");
+            if (role == ToneRole.ColourTone)
             {
-                case ToneRole.Root:
-                    var half = radius - (0.5 * size);
-                    svg.Rectangle(x - half, y - half, 2 * half, 2 * half, 4.5 * size);
-                    break;
-                case ToneRole.ChordTone:
-                    svg.Circle(x, y, radius);
-                    break;
-                case ToneRole.ColourTone:
-                    svg.Circle(x, y, radius - 1.2);
-                    break;
-                default:
-                    svg.Circle(x, y, 4 * size);
-                    break;
+                svg.Attribute("fill", Look.Board.Light)
+                    .Attribute("stroke", Look.Colour.Light)
+                    .Attribute("class", $"{Look.Board.FillClass} {Look.Colour.StrokeClass}")
+                    .Attribute("stroke-width", 2.4);
+            }
+            else
+            {
+                svg.Fill(Look.Of(role));
+            }
+        }
+
+        /// <summary>Begins the mark of a role.</summary>
+        private SvgWriter OpenShape(ToneRole role, double x, double y, double size)
+        {
+            var radius = NeckLayout.MarkRadius * size;
+            var half = radius - (0.5 * size);
+            return role switch
+            {
+                ToneRole.Root => svg.Rectangle(x - half, y - half, 2 * half, 2 * half, 4.5 * size),
+                ToneRole.ChordTone => svg.Circle(x, y, radius),
+                ToneRole.ColourTone => svg.Circle(x, y, radius - 1.2),
+                _ => svg.Circle(x, y, 4 * size),
+            };
+        }
+
+        private void WriteKey(List<Mark> marks)
+        {
+            if (!drawing.HasKey)
+            {
+                return;
             }
 
-            svg.Element("title", null, drawing.Hint(mark)).Close();
+            var x = NeckLayout.Side + 6;
+            var y = layout.Height - 14;
+            svg.Group(Look.Quiet).Attribute("font-size", 10);
+            foreach (var role in new[] { ToneRole.Root, ToneRole.ChordTone, ToneRole.ColourTone, ToneRole.Other })
+            {
+                if (marks.Exists(mark => mark.Role == role))
+                {
+                    OpenRole(role);
+                    OpenShape(role, x, y, role == ToneRole.Other ? 0.9 : 0.55).Close();
+                    svg.Close();
+                    svg.Label(x + 10, y + 3.6).Text(ToneRoles.Words(role)).Close();
+                    x += 32 + (ToneRoles.Words(role).Length * 5.6);
+                }
+            }
+
+            svg.Close();
         }
 
         private void WriteLabels(List<Mark> marks)

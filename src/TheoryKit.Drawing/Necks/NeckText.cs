@@ -45,10 +45,9 @@ internal static class NeckText
                 : names[number - 1].PadLeft(nameWidth),
             };
             var open = number == 0 ? 0 : neck.OpenFret(number);
-            if (drawing.FirstFret == 0)
-            {
-                cells.Add(Centre(number > 0 && open == 0 ? At(number, 0) : "", widest + 2, ' '));
-            }
+            cells.Add(
+                drawing.FirstFret == 0 ? Centre(number > 0 && open == 0 ? At(number, 0) : "", widest + 2, ' ') : " "
+            );
 
             cells.Add(
                 number == 0 || neck.Tuning[number].Start >= first ? " "

@@ -33,4 +33,7 @@ internal static class Printed
 
     /// <summary>A small number in words.</summary>
     public static string Number(int number) => number < Numbers.Length ? Numbers[number] : $"{number}";
+
+    /// <summary>The text with a capital first letter.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }
