@@ -71,7 +71,7 @@ public sealed class PrintCommandTests : IDisposable
             StringComparison.Ordinal
         );
         var page = program.Page("copper-weather");
-        Assert.Contains("<pre class=\"value\">2</pre>", page, StringComparison.Ordinal);
+        Assert.Contains("<pre>2</pre>", page, StringComparison.Ordinal);
         Assert.Contains("<p>Code 2 failed.</p>", page, StringComparison.Ordinal);
         Assert.DoesNotContain("never", page, StringComparison.Ordinal);
         Assert.Contains("fine", program.Page("nine-tin-boats"), StringComparison.Ordinal);
@@ -92,13 +92,13 @@ public sealed class PrintCommandTests : IDisposable
         program.WriteText("NuGet.config", "<configuration><packageSources><clear /></packageSources></configuration>");
         program.Write(
             "nine-tin-boats.ipynb",
-            "#r \"nuget:TheoryKit.Interactive, 0.1.0\"\n#r \"nuget:Plotly.NET.CSharp, 0.14.0\"\nChord.Parse(\"Gm9\")",
-            "Plotly.NET.CSharp.Chart.Line<int, int, string>(x: new[] { 1, 2 }, y: new[] { 3, 4 })"
+            "#r \"nuget:TheoryKit.Interactive, 0.1.0\"\n#r \"nuget:Plotly.NET.CSharp, 0.14.0\"\nChord.Parse(\"Gm9\").On(Neck.Guitar)",
+            "#r \"nuget:TheoryKit\"\n\nnowhere"
         );
         Assert.Equal(1, await program.Print());
-
-        // Namespaces are open from the next cell on, as in the notebook kernel.
+        Assert.Contains("code 2 failed", program.Errors, StringComparison.Ordinal);
         Assert.Contains("line 3, column 1: error CS0103", program.Errors, StringComparison.Ordinal);
+        Assert.Contains("<svg", program.Page("nine-tin-boats"), StringComparison.Ordinal);
     }
 
     [Fact]

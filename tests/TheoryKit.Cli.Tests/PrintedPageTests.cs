@@ -9,10 +9,9 @@ public sealed class PrintedPageTests(Browser browser, PrintedPages pages)
     : IClassFixture<Browser>,
         IClassFixture<PrintedPages>
 {
-    public static TheoryData<string> Names =>
-        [.. PrintedPages.Notebooks.Select(static file => Path.GetFileNameWithoutExtension(file))];
+    public static TheoryData<string> Names => [.. PrintedPages.Names];
 
-    public static TheoryData<string> NamesAndIndex => [.. Names.Select(static row => row.Data), "index"];
+    public static TheoryData<string> NamesAndIndex => [.. PrintedPages.Names, "index"];
 
     [HostTheory(HostTools.Browser)]
     [MemberData(nameof(Names))]

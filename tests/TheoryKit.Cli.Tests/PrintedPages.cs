@@ -15,6 +15,8 @@ public sealed class PrintedPages : IAsyncLifetime
                 .Order(StringComparer.Ordinal)
         );
 
+    public static IEnumerable<string> Names => Notebooks.Select(static file => Path.GetFileNameWithoutExtension(file));
+
     public string File(string name) => Path.Combine(folder, name + ".html");
 
     public async Task InitializeAsync()
