@@ -18,6 +18,13 @@ public readonly partial struct Formula
 /// </remarks>
 public sealed class FormulaRelations : IEquatable<FormulaRelations>
 {
+    // By semitones over the root, what a new tone of a chord may be called, the usual first.
+    private static readonly Degree[][] ChordDegrees =
+    [
+        .. from names in "1|b9 b2|9 2|b3 #9|3|11 4|b5 #11 #4|5|#5 b13 b6|6 13 bb7|b7|7".Split('|')
+        select names.Split(' ').Select(static name => Degree.Parse(name)).ToArray(),
+    ];
+
     // By semitones over the root, the degrees of a scale with at most one accidental, fewer first; the root is never altered.
     private static readonly Degree[][] ScaleDegrees =
     [
@@ -188,9 +195,9 @@ public sealed class FormulaRelations : IEquatable<FormulaRelations>
         {
             { Number: 1, Alteration: < 0 and var flats } => new(Diatonic.StepsPerOctave + 1, flats),
             { } seen => seen,
-            null => ChordNaming
-                .Functions[Diatonic.Modulo(degree.PitchClass - from.PitchClass, Diatonic.SemitonesPerOctave)][0]
-                .Simple,
+            null => ChordDegrees[Diatonic.Modulo(degree.PitchClass - from.PitchClass, Diatonic.SemitonesPerOctave)][
+                0
+            ].Simple,
         };
 
     private IEnumerable<FormulaNeighbour> Moved() =>
@@ -219,7 +226,7 @@ public sealed class FormulaRelations : IEquatable<FormulaRelations>
 
     /// <summary>The degree for a new sound, by the rule on <see cref="Neighbours"/>.</summary>
     private Degree Spell(Formula rest, int pitchClass, Degree? from) =>
-        (isScale ? ScaleDegrees[pitchClass] : ChordNaming.Functions[pitchClass])
+        (isScale ? ScaleDegrees[pitchClass] : ChordDegrees[pitchClass])
             .OrderByDescending(degree => IsKnown(rest.With(degree)))
             .ThenBy(degree => rest.Any(other => other.Simple.Number == degree.Simple.Number))
             .ThenBy(degree => from is { } start ? Apart(start, degree) : 0)
