@@ -36,6 +36,7 @@ internal ref struct ChordSymbolReader
     private bool suspended;
     private bool numbered; // whether the size of the chord has been said
     private Stem stem;
+    private bool minor; // where the text says neither minor, diminished nor augmented
 
     private enum Stem
     {
@@ -49,9 +50,12 @@ internal ref struct ChordSymbolReader
         Dominant,
     }
 
-    public static bool Read(ref TextCursor cursor, out Formula formula)
+    public static bool Read(ref TextCursor cursor, out Formula formula) => Read(ref cursor, minor: false, out formula);
+
+    /// <summary>Reads a symbol; with <paramref name="minor"/> what follows a lowercase numeral, where the m goes without saying.</summary>
+    public static bool Read(ref TextCursor cursor, bool minor, out Formula formula)
     {
-        var reader = default(ChordSymbolReader);
+        var reader = new ChordSymbolReader { minor = minor };
         formula = default;
         if (!reader.ReadStem(ref cursor) || !reader.ReadTail(ref cursor))
         {
@@ -64,7 +68,14 @@ internal ref struct ChordSymbolReader
 
     private bool ReadStem(ref TextCursor cursor)
     {
+        var begin = cursor.Position;
         stem = TakeStem(ref cursor);
+        if (minor && stem is Stem.None or Stem.Major or Stem.Triangle)
+        {
+            // Of imaj7 the maj7 belongs to the tail, as in mMaj7.
+            (stem, cursor.Position) = (Stem.Minor, begin);
+        }
+
         implied = default(Formula)
             .With(Degree.Root)
             .With(stem is Stem.Minor or Stem.Diminished or Stem.HalfDiminished ? MinorThird : Third)
