@@ -61,5 +61,6 @@ internal static class Places
             ]
         );
 
-    private static Words Open(TuningString each) => each.Start == 0 ? Words.Of(each.Open) : $"{each.Open}@{each.Start}";
+    private static Words Open(TuningString each) =>
+        each.Start == 0 ? Words.Of(each.Open) : (Words)$"{each.Open}@{each.Start}";
 }
