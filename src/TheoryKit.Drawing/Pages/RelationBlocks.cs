@@ -137,8 +137,8 @@ internal static class RelationBlocks
     private static Words Notes(FormulaNeighbour near, NoteName root) =>
         near.Change switch
         {
-            FormulaChange.Moved => (Words)$"{Note(root, near.From)} to {Note(root, near.To)}",
-            FormulaChange.Added => (Words)$"add {Note(root, near.To)}",
+            FormulaChange.Moved => (Words)$"{Note(root, near.From)}\u00a0to\u00a0{Note(root, near.To)}",
+            FormulaChange.Added => (Words)$"add\u00a0{Note(root, near.To)}",
             _ => (Words)$"leave out {Note(root, near.From)}",
         };
 

@@ -69,8 +69,8 @@ internal static class Relations
     public static Words Change(FormulaNeighbour near) =>
         near.Change switch
         {
-            FormulaChange.Moved => (Words)$"{near.From} to {near.To}",
-            FormulaChange.Added => (Words)$"add {near.To}",
+            FormulaChange.Moved => (Words)$"{near.From}\u00a0to\u00a0{near.To}",
+            FormulaChange.Added => (Words)$"add\u00a0{near.To}",
             _ => (Words)$"leave out {near.From}",
         };
 }
