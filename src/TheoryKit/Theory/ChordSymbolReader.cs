@@ -11,6 +11,9 @@ internal ref struct ChordSymbolReader
     public const string Expected =
         "a quality (m, maj7, dim, 6, 9), an altered tone (b9, #11), sus, add, no, alt, a slash and a bass note, or the end of the chord";
 
+    public const string ExpectedAfter =
+        "an altered tone (b9, #11), sus, add, no, alt, a slash and a bass note, or the end of the chord";
+
     private const string ExpectedFirst = "a tone in the parentheses (b9, 13, add9, no5, sus4, maj7)";
     private const string ExpectedNext = "another tone (b9, 13, add9, no5) or a closing parenthesis";
     private const string ExpectedSeventh = "7, 9, 11 or 13";
@@ -33,6 +36,7 @@ internal ref struct ChordSymbolReader
     private bool suspended;
     private bool numbered; // whether the size of the chord has been said
     private Stem stem;
+    private bool minor; // where the text says neither minor, diminished nor augmented
 
     private enum Stem
     {
@@ -46,9 +50,12 @@ internal ref struct ChordSymbolReader
         Dominant,
     }
 
-    public static bool Read(ref TextCursor cursor, out Formula formula)
+    public static bool Read(ref TextCursor cursor, out Formula formula) => Read(ref cursor, minor: false, out formula);
+
+    /// <summary>Reads a symbol; with <paramref name="minor"/> what follows a lowercase numeral, where the m goes without saying.</summary>
+    public static bool Read(ref TextCursor cursor, bool minor, out Formula formula)
     {
-        var reader = default(ChordSymbolReader);
+        var reader = new ChordSymbolReader { minor = minor };
         formula = default;
         if (!reader.ReadStem(ref cursor) || !reader.ReadTail(ref cursor))
         {
@@ -61,7 +68,14 @@ internal ref struct ChordSymbolReader
 
     private bool ReadStem(ref TextCursor cursor)
     {
+        var begin = cursor.Position;
         stem = TakeStem(ref cursor);
+        if (minor && stem is Stem.None or Stem.Major or Stem.Triangle)
+        {
+            // Of imaj7 the maj7 belongs to the tail, as in mMaj7.
+            (stem, cursor.Position) = (Stem.Minor, begin);
+        }
+
         implied = default(Formula)
             .With(Degree.Root)
             .With(stem is Stem.Minor or Stem.Diminished or Stem.HalfDiminished ? MinorThird : Third)
@@ -254,9 +268,9 @@ internal ref struct ChordSymbolReader
 
     private bool ReadAltered(ref TextCursor cursor)
     {
-        var start = cursor.Position;
         var plus = cursor.Current == '+';
         var alteration = TakeSign(ref cursor);
+        var start = cursor.Position;
         switch (TakeToneNumber(ref cursor), alteration)
         {
             case (0, _) when plus: // C7+
@@ -270,10 +284,7 @@ internal ref struct ChordSymbolReader
                 Alter(new(number, alteration));
                 return true;
             default:
-                return cursor.Fail(
-                    start,
-                    "a tone that can be altered: 5, 9, 11 or 13 (also 2, 4, 6) with a sharp or flat"
-                );
+                return cursor.Fail(start, "5, 9, 11 or 13 (also 2, 4, 6) after the sharp or flat");
         }
     }
 
@@ -486,12 +497,17 @@ internal ref struct ChordSymbolReader
     }
 
     /// <summary>Whether the slash or comma here parts tones (C7/13, C7/b9, Cm/maj7) and does not announce a bass.</summary>
-    private static bool PartsTones(in TextCursor cursor) =>
-        Ahead(cursor, 1) switch
+    private static bool PartsTones(TextCursor cursor)
+    {
+        cursor.Position++;
+        return cursor.Current switch
         {
-            >= '0' and <= '9' or 'm' or 'M' or 'Δ' or '∆' or '△' => true,
-            var c => Sign(c) != 0 && char.IsAsciiDigit(Ahead(cursor, 2)),
+            >= '0' and <= '9' or 'Δ' or '∆' or '△' => true,
+            'm' or 'M' => (TakeWord(ref cursor, "maj") || TakeMa(ref cursor) || cursor.Take('M'))
+                && char.IsAsciiDigit(cursor.Current),
+            var c => Sign(c) != 0 && char.IsAsciiDigit(Ahead(cursor, 1)),
         };
+    }
 
     private static int Sign(char c) =>
         c switch

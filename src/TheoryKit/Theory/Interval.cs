@@ -18,8 +18,8 @@ public readonly struct Interval : IEquatable<Interval>, IComparable<Interval>, I
     /// <summary>The most letters an interval spans: 140, which is twenty octaves.</summary>
     public const int MaxSteps = 140;
 
-    /// <summary>The most times an interval is augmented or diminished: 22.</summary>
-    public const int MaxAlteration = 22;
+    /// <summary>The most times an interval is augmented or diminished: 23, as from F with 11 flats to B with 11 sharps.</summary>
+    public const int MaxAlteration = (2 * NoteName.MaxAlteration) + 1;
 
     internal const string What = "an interval";
 
@@ -32,7 +32,7 @@ public readonly struct Interval : IEquatable<Interval>, IComparable<Interval>, I
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(steps, -MaxSteps);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(steps, MaxSteps);
-        if (Math.Abs(Shift(steps, semitones)) > MaxAlteration)
+        if (Shift(steps, semitones) is < -MaxAlteration or > MaxAlteration)
         {
             throw new ArgumentOutOfRangeException(
                 nameof(semitones),

@@ -143,6 +143,7 @@ public sealed class Neck : IEquatable<Neck>, ISpanParsable<Neck>
     }
 
     /// <summary>Every place where a tone of a formula over a root lies, string by string, from the open string up.</summary>
+    /// <exception cref="OverflowException">A tone would need more accidentals than a note name has.</exception>
     public IReadOnlyList<Place> PlacesOf(NoteName root, Formula formula)
     {
         // What sounds each pitch class, found once and not again at every fret.
@@ -170,6 +171,7 @@ public sealed class Neck : IEquatable<Neck>, ISpanParsable<Neck>
     }
 
     /// <summary>Every place where a tone of a chord lies, string by string, from the open string up.</summary>
+    /// <exception cref="OverflowException">A tone would need more accidentals than a note name has.</exception>
     public IReadOnlyList<Place> PlacesOf(Chord chord)
     {
         ArgumentNullException.ThrowIfNull(chord);

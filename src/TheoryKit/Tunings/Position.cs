@@ -79,9 +79,10 @@ public readonly record struct Position : IComparable<Position>, ISpanParsable<Po
     internal static bool Read(ref TextCursor cursor, out Position position)
     {
         position = default;
+        var stringStart = cursor.Position;
         if (!cursor.TakeNumber(2, out var @string) || @string is < 1 or > MaxString)
         {
-            return cursor.Fail(0, $"a string from 1 to {MaxString}");
+            return cursor.Fail(stringStart, $"a string from 1 to {MaxString}");
         }
 
         if (!cursor.Take(':'))
@@ -89,10 +90,10 @@ public readonly record struct Position : IComparable<Position>, ISpanParsable<Po
             return cursor.Fail("a colon between string and fret (as in 6:3)");
         }
 
-        var start = cursor.Position;
+        var fretStart = cursor.Position;
         if (!cursor.TakeNumber(2, out var fret) || fret > MaxFret)
         {
-            return cursor.Fail(start, $"a fret from 0 to {MaxFret}");
+            return cursor.Fail(fretStart, $"a fret from 0 to {MaxFret}");
         }
 
         position = new(@string, fret);

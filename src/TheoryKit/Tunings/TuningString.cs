@@ -9,18 +9,28 @@ namespace TheoryKit.Tunings;
 /// </summary>
 /// <remarks>
 /// A short string (the fifth of a banjo) begins at a fret: <c>G4@5</c> sounds G4 open and A4 at fret 7. Text: a pitch, then
-/// <c>@</c> and the fret if it is short.
+/// <c>@</c> and the fret if it is short. Open pitches go from C-1 (MIDI 0) to C8 (MIDI 108), so that every fret of every
+/// string has a pitch.
 /// </remarks>
 public readonly record struct TuningString : ISpanParsable<TuningString>
 {
+    /// <summary>The MIDI number of the highest open string, C8; the lowest is 0, C-1.</summary>
+    public const int MaxMidiNumber = 108;
+
     private readonly byte start;
 
     /// <summary>A string that sounds <paramref name="open"/> open and begins at <paramref name="start"/>.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The start is not 0 to <see cref="Position.MaxFret"/>.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The start is not 0 to <see cref="Position.MaxFret"/>, or the pitch is lower
+    /// than C-1 or higher than C8.</exception>
     public TuningString(Pitch open, int start = 0)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(start);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(start, Position.MaxFret);
+        if (!IsInRange(open))
+        {
+            throw new ArgumentOutOfRangeException(nameof(open), open, $"An open string is {Range}.");
+        }
+
         Open = open;
         this.start = (byte)start;
     }
@@ -57,9 +67,15 @@ public readonly record struct TuningString : ISpanParsable<TuningString>
     internal static bool Read(ref TextCursor cursor, out TuningString value)
     {
         value = default;
+        var pitchStart = cursor.Position;
         if (!Pitch.Read(ref cursor, out var open))
         {
             return false;
+        }
+
+        if (!IsInRange(open))
+        {
+            return cursor.Fail(pitchStart, $"a pitch that is {Range}");
         }
 
         var fret = 0;
@@ -75,4 +91,8 @@ public readonly record struct TuningString : ISpanParsable<TuningString>
         value = new(open, fret);
         return true;
     }
+
+    private const string Range = "C-1 to C8";
+
+    private static bool IsInRange(Pitch open) => open.MidiNumber is >= 0 and <= MaxMidiNumber;
 }

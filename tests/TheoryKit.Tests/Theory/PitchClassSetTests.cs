@@ -25,6 +25,14 @@ public class PitchClassSetTests
         }
     }
 
+    [Fact]
+    public void Fuzz_of_the_parsers()
+    {
+        Fuzz.Parser<PitchClassSet>(["{}", "{0 3 7}", "{0,3 , 7}", "{t e}", "{ 2 11 }"], 20_000);
+        Fuzz.Parser<IntervalVector>(["<0 0 1 1 1 0>", "< 12 12 12 12 12 6 >"], 20_000);
+        Fuzz.Parser<SetClass>(["()", "(0 3 7)", "(2, 6, 9)", "(t e)"], 20_000);
+    }
+
     [Theory]
     [InlineData("{0 3 7}", "{0 3 7}")]
     [InlineData("{}", "{}")]

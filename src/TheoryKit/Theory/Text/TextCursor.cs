@@ -67,6 +67,15 @@ internal ref struct TextCursor(ReadOnlySpan<char> text, NoteNaming? naming = nul
         return Position > start;
     }
 
+    /// <summary>Steps over white space up to the end of the line.</summary>
+    public void SkipSpacesInLine()
+    {
+        while (!AtEnd && char.IsWhiteSpace(Text[Position]) && Text[Position] is not ('\n' or '\r'))
+        {
+            Position++;
+        }
+    }
+
     /// <summary>Reads a decimal number of at most <paramref name="maxDigits"/> ASCII digits.</summary>
     public bool TakeNumber(int maxDigits, out int number)
     {
@@ -78,6 +87,19 @@ internal ref struct TextCursor(ReadOnlySpan<char> text, NoteNaming? naming = nul
         }
 
         return Position > start;
+    }
+
+    /// <summary>Gives a reader the text only up to <paramref name="end"/>, all of which it has to read.</summary>
+    public bool Within<T>(int end, Reader<T> reader, string expectedEnd, [MaybeNullWhen(false)] out T value)
+    {
+        var part = new TextCursor(Text[..end], Naming) { Position = Position };
+        if (reader(ref part, out value) && (part.AtEnd || part.Fail(expectedEnd)))
+        {
+            Position = end;
+            return true;
+        }
+
+        return Fail(part.ErrorPosition, part.Expected ?? expectedEnd);
     }
 
     /// <summary>Notes the error (the first one stays) at <paramref name="position"/> and gives false.</summary>
