@@ -6,8 +6,9 @@ namespace TheoryKit.Charts;
 public sealed class StudyChartRenderer : IRenderer<StudyChart>
 {
     private const string Css =
-        ".tk-study{margin:1em 0;max-width:44rem;background:var(--tk-paper);color:var(--tk-ink)}"
+        ".tk-study{margin:1em 0;max-width:44rem;overflow-x:auto;background:var(--tk-paper);color:var(--tk-ink)}"
         + $".tk-study{{font-family:{Look.Sans}}}"
+        + ".tk-study .tk-chart{min-width:36rem}"
         + ".tk-study details{font-size:.875em;padding:0 .75em .5em}"
         + ".tk-study summary{cursor:pointer;color:var(--tk-quiet)}"
         + ".tk-study-table{overflow-x:auto}"
@@ -42,7 +43,7 @@ public sealed class StudyChartRenderer : IRenderer<StudyChart>
 
     private static void WriteTable(HtmlWriter html, StudyChart value)
     {
-        var table = value.Table;
+        var table = value.Tabulate("P");
         html.Open("div", "tk-study-table")
             .Attribute("tabindex", "0")
             .Attribute("role", "region")
@@ -53,17 +54,17 @@ public sealed class StudyChartRenderer : IRenderer<StudyChart>
             html.Open("th")
                 .Attribute("class", Class(column))
                 .Attribute("scope", "col")
-                .Text(Names.Printed(table.Columns[column]))
+                .Text(table.Columns[column])
                 .Close();
         }
 
         html.Close().Close().Open("tbody");
         foreach (var row in table.Rows)
         {
-            html.Open("tr").Open("th").Attribute("scope", "row").Text(Names.Printed(row[0])).Close();
+            html.Open("tr").Open("th").Attribute("scope", "row").Text(row[0]).Close();
             for (var column = 1; column < row.Length; column++)
             {
-                html.Open("td").Attribute("class", Class(column)).Text(Names.Printed(row[column])).Close();
+                html.Open("td").Attribute("class", Class(column)).Text(row[column]).Close();
             }
 
             html.Close();

@@ -119,7 +119,7 @@ public partial class NeckDrawingTests
                 for (var fret = 2; fret <= neck.Frets; fret++)
                 {
                     var expected = (neck.FretDistance(fret) - neck.FretDistance(1)) * scale;
-                    Assert.Equal(expected, wires[fret - 1] - wires[0], 0.03);
+                    Assert.Equal(expected, wires[fret - 1] - wires[0], 0.11);
                 }
             });
 
@@ -139,7 +139,7 @@ public partial class NeckDrawingTests
             .Sample(static drawings =>
             {
                 var context = new RenderContext();
-                var page = string.Concat(drawings.Select(drawing => NeckRenderers.All.Html(drawing, context)));
+                var page = string.Concat(drawings.Select(drawing => DrawingRenderers.All.Html(drawing, context)));
                 var ids = AnId().Matches(page).Select(static match => match.Groups[1].Value).ToList();
                 Assert.Equal(3 * drawings.Length, ids.Count);
                 Assert.Equal(ids.Count, ids.Distinct().Count());
@@ -200,9 +200,26 @@ public partial class NeckDrawingTests
             .Drawing(40, 40)
             .Sample(static drawing =>
             {
-                var whole = drawing.WithFrets(0, drawing.Neck.Frets);
+                var whole = drawing.WithFrets(0, drawing.Neck.Frets).WithKey();
                 Assert.InRange(Encoding.UTF8.GetByteCount(whole.Svg()), 1000, 20 * 1024);
             });
+
+    [Fact]
+    public void Forty_of_the_longest_marks_on_the_largest_neck_stay_under_20_kilobytes()
+    {
+        var neck = Neck.Parse("E2 A2 D3 G3 B3 E4 E2 A2 D3 G3 B3 E4, 36 frets, capo 9");
+        var marks = Enumerable
+            .Range(0, 40)
+            .Select(static i => new Mark(new Position((i % 12) + 1, 36 - (i / 12 * 2)))
+            {
+                Function = Degree.Parse("bb13"),
+                Name = NoteName.Parse("Gbb"),
+                Finger = 2,
+                Role = (ToneRole)(i % 4),
+            });
+        var drawing = NeckDrawing.Of(neck, marks).WithKey().WithLeftHand().WithNaming(NoteNaming.Solfege);
+        Assert.InRange(Encoding.UTF8.GetByteCount(drawing.Svg()), 1000, 20 * 1024);
+    }
 
     [Fact]
     public void A_picture_has_no_script_and_refers_to_nothing_outside() =>
@@ -236,7 +253,7 @@ public partial class NeckDrawingTests
             .Of(Neck.Guitar, [new Mark(new Position(1, 3)) { Label = "<b>&" }])
             .WithTitle(Evil)
             .WithDescription(Evil);
-        var html = NeckRenderers.All.Html(drawing, new RenderContext());
+        var html = DrawingRenderers.All.Html(drawing, new RenderContext());
         Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<b>", html, StringComparison.Ordinal);
         var picture = Picture(drawing);
@@ -249,10 +266,10 @@ public partial class NeckDrawingTests
     public void Only_the_labels_that_exist_are_offered_and_one_is_chosen()
     {
         var marks = new[] { new Mark(new Position(6, 3), Degree.Root) };
-        var html = NeckRenderers.All.Html(NeckDrawing.Of(Neck.Guitar, marks), new RenderContext());
+        var html = DrawingRenderers.All.Html(NeckDrawing.Of(Neck.Guitar, marks), new RenderContext());
         Assert.Equal(["f", "0"], ARadio().Matches(html).Select(static match => match.Groups[1].Value));
         Assert.Single(AChecked().Matches(html));
-        html = NeckRenderers.All.Html(
+        html = DrawingRenderers.All.Html(
             NeckDrawing
                 .Of(Neck.Guitar, marks.Select(static mark => mark with { Finger = 2, Name = default(NoteName) }))
                 .WithLabels(Labels.Fingers),
@@ -262,7 +279,7 @@ public partial class NeckDrawingTests
         Assert.Contains("value=\"g\" checked", html, StringComparison.Ordinal);
         Assert.DoesNotContain(
             "<fieldset",
-            NeckRenderers.All.Html(Neck.Guitar, new RenderContext()),
+            DrawingRenderers.All.Html(Neck.Guitar, new RenderContext()),
             StringComparison.Ordinal
         );
     }
@@ -275,7 +292,7 @@ public partial class NeckDrawingTests
             .Range(0, 2)
             .Select(_ =>
                 AName()
-                    .Matches(NeckRenderers.All.Html(Necks.Guitar, context))
+                    .Matches(DrawingRenderers.All.Html(Necks.Guitar, context))
                     .Select(static m => m.Value)
                     .Distinct()
                     .Single()
@@ -378,7 +395,7 @@ public partial class NeckDrawingTests
     public void Notes_are_named_in_the_readers_way_unless_the_drawing_says()
     {
         var drawing = Chord.Parse("Bb7").On(Neck.Guitar).WithLabels(Labels.NoteNames);
-        var german = NeckRenderers.Named(NoteNaming.German);
+        var german = DrawingRenderers.Named(NoteNaming.German);
         Assert.Contains(">As<", german.Html(drawing, new RenderContext()), StringComparison.Ordinal);
         Assert.Contains(">H<", german.Html(Neck.Guitar, new RenderContext()), StringComparison.Ordinal);
         Assert.Contains(" H3", german.Text(Tuning.Standard), StringComparison.Ordinal);
@@ -461,8 +478,8 @@ public partial class NeckDrawingTests
     {
         foreach (var (one, other) in expected.Zip(actual))
         {
-            Assert.Equal(one.X, other.X, 0.025);
-            Assert.Equal(one.Y, other.Y, 0.025);
+            Assert.Equal(one.X, other.X, 0.011);
+            Assert.Equal(one.Y, other.Y, 0.011);
         }
     }
 

@@ -44,16 +44,19 @@ public class NeckExpectationTests
 
     [Fact]
     public void A_figure_is_as_expected() =>
-        Expectations.Matches(NeckRenderers.All.Html(Drawings["guitar-grip"], new RenderContext()), "guitar-grip.html");
+        Expectations.Matches(
+            DrawingRenderers.All.Html(Drawings["guitar-grip"], new RenderContext()),
+            "guitar-grip.html"
+        );
 
     [Fact]
     public void A_tuning_is_as_expected()
     {
-        Expectations.Matches(NeckRenderers.All.Html(Necks.Banjo.Tuning, new RenderContext()), "banjo-tuning.html");
-        Expectations.Matches(NeckRenderers.All.Text(Necks.Banjo.Tuning), "banjo-tuning.txt");
+        Expectations.Matches(DrawingRenderers.All.Html(Necks.Banjo.Tuning, new RenderContext()), "banjo-tuning.html");
+        Expectations.Matches(DrawingRenderers.All.Text(Necks.Banjo.Tuning), "banjo-tuning.txt");
     }
 
     [Fact]
     public void A_neck_is_as_expected() =>
-        Expectations.Matches(NeckRenderers.All.Text(Necks.Ukulele), "ukulele-neck.txt");
+        Expectations.Matches(DrawingRenderers.All.Text(Necks.Ukulele), "ukulele-neck.txt");
 }

@@ -44,7 +44,8 @@ public sealed class SvgWriter(int capacity = 8192) : MarkupWriter<SvgWriter>(cap
         Open("title").Attribute("id", titleId).Text(title).Close();
         Open("desc").Attribute("id", descriptionId).Text(description).Close();
         Open("style").Raw(Look.Css).Raw(css).Close();
-        return Rectangle(0, 0, width, height, 8).Fill(Look.Paper).Close();
+        Open("rect").Attribute("width", width).Attribute("height", height).Attribute("rx", 8);
+        return Fill(Look.Paper).Close();
     }
 
     /// <summary>Begins a group filled with a colour.</summary>

@@ -4,14 +4,14 @@ namespace TheoryKit.Drawing;
 
 public sealed partial class NeckDrawing
 {
-    /// <summary>What one mark says, for the pointer that rests on it.</summary>
-    internal string Hint(Mark mark)
-    {
-        var words = new StringBuilder(48);
-        words.Append($"String {mark.Position.String}, ");
-        Describe(words, mark);
-        return words.ToString();
-    }
+    /// <summary>What a mark is, for the pointer that rests on it: "G, 3"; null for nothing.</summary>
+    internal string? Hint(Mark mark) =>
+        (mark.Name?.ToString("P", Naming), mark.Function?.ToString("P")) switch
+        {
+            (null, var function) => function,
+            (var name, null) => name,
+            var (name, function) => $"{name}, {function}",
+        };
 
     private string Describe()
     {

@@ -53,13 +53,13 @@ internal sealed class NeckLayout
                 : 6 + StubLength
             );
         EndX = Raw(LastLine);
-        Width = EndX + StubLength + Side + 4;
+        Width = Math.Ceiling(EndX + StubLength + Side + 4);
 
         var half = (neck.StringCount - 1) / 2.0 * SpacingAt(neck.FretDistance(LastLine)) + EdgeMargin;
         Top = neck.Capo > 0 && neck.Capo >= FirstLine ? 22 : 12;
-        middle = Top + half;
+        middle = Rounded(Top + half);
         Bottom = middle + half;
-        Height = Bottom + NumberHeight + (drawing.HasKey ? KeyHeight : 0);
+        Height = Math.Ceiling(Bottom + NumberHeight + (drawing.HasKey ? KeyHeight : 0));
     }
 
     /// <summary>The fret lines drawn: from this one, 0 being the nut,</summary>
@@ -106,7 +106,10 @@ internal sealed class NeckLayout
     public double CapoX => Raw(neck.Capo) - 6;
 
     /// <summary>An x for the hand that plays.</summary>
-    public double Mirrored(double x) => isMirrored ? Width - x : x;
+    public double Mirrored(double x) => isMirrored ? Width - Rounded(x) : Rounded(x);
+
+    /// <summary>A tenth of a px is finer than any screen shows; more digits would only make the picture longer.</summary>
+    public static double Rounded(double length) => Math.Round(length, 1);
 
     /// <summary>Where a fret wire lies, before mirroring.</summary>
     public double Raw(int fret) => startX + ((neck.FretDistance(fret) - startDistance) * scale);
@@ -115,7 +118,7 @@ internal sealed class NeckLayout
     public double Y(double number, double x)
     {
         var distance = startDistance + Math.Max(0, (Math.Clamp(x, startX, EndX) - startX) / scale);
-        return middle + ((number - ((neck.StringCount + 1) / 2.0)) * SpacingAt(distance));
+        return Rounded(middle + ((number - ((neck.StringCount + 1) / 2.0)) * SpacingAt(distance)));
     }
 
     /// <summary>The middle of a mark, before mirroring: close behind the fret, as a finger is, or left of where the string begins.</summary>

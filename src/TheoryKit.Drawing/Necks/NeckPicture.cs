@@ -95,7 +95,7 @@ internal static class NeckPicture
                 var peg = layout.StringStart(number);
                 var (after, before) = (peg - 2, peg - 20);
                 var edge = layout.Y(number - 1, before) + NeckLayout.EdgeMargin;
-                outline.Add(PenMove.Line(X(after), BottomAt(after) - (neck.StringCount - number) * 0.01));
+                outline.Add(PenMove.Line(X(after), BottomAt(after)));
                 outline.Add(PenMove.Curve(X(peg - 11), BottomAt(after), X(before), edge));
                 number--;
             }
@@ -222,9 +222,7 @@ internal static class NeckPicture
                 var x = isShort
                     ? layout.MarkX(new Position(number, each.Start)) - NeckLayout.MarkRadius - 5
                     : layout.NameEnd;
-                svg.Label(X(x), layout.Y(number, x) + (NeckLayout.TypeSize * 0.36))
-                    .Text(each.Open.Name.ToString("P", drawing.Naming))
-                    .Close();
+                svg.Label(X(x), layout.Y(number, x) + 4).Text(each.Open.Name.ToString("P", drawing.Naming)).Close();
             }
 
             svg.Close();
@@ -233,18 +231,22 @@ internal static class NeckPicture
         private void WriteNumbers()
         {
             svg.Group(Look.Quiet).Attribute("font-size", 9.5).Attribute("text-anchor", "middle");
+            WriteNumbers(inlaid: false);
+            svg.Open("g").Attribute("font-weight", "700");
+            WriteNumbers(inlaid: true);
+            svg.Close().Close();
+        }
+
+        private void WriteNumbers(bool inlaid)
+        {
+            var y = NeckLayout.Rounded(layout.Bottom + 15);
             for (var fret = layout.FirstLine + 1; fret <= layout.LastLine; fret++)
             {
-                svg.Label(X(layout.BetweenFrets(fret)), layout.Bottom + 15);
-                if (IsInlaid(fret))
+                if (IsInlaid(fret) == inlaid)
                 {
-                    svg.Attribute("font-weight", "700");
+                    svg.Label(X(layout.BetweenFrets(fret)), y).Text($"{fret}").Close();
                 }
-
-                svg.Text($"{fret}").Close();
             }
-
-            svg.Close();
         }
 
         private void WriteMarks(List<Mark> marks)
@@ -269,8 +271,16 @@ internal static class NeckPicture
             }
         }
 
-        private void WriteMark(Mark mark, double x, double y) =>
-            OpenShape(mark.Role, x, y, mark.IsPale ? 0.5 : 1).Element("title", null, drawing.Hint(mark)).Close();
+        private void WriteMark(Mark mark, double x, double y)
+        {
+            OpenShape(mark.Role, x, y, mark.IsPale ? 0.5 : 1);
+            if (drawing.Hint(mark) is { } hint)
+            {
+                svg.Element("title", null, hint);
+            }
+
+            svg.Close();
+        }
 
         /// <summary>Begins a group of marks of one role.</summary>
         private void OpenRole(ToneRole role)
@@ -376,7 +386,7 @@ internal static class NeckPicture
                     var size = role == ToneRole.Other ? Math.Min(TypeSize(text!), DotTypeSize) : TypeSize(text!);
                     var raw = layout.MarkX(mark.Position);
                     var y = layout.Y(mark.Position.String, raw);
-                    svg.Label(X(raw), role == ToneRole.Other ? y - 5.4 : y + (size * 0.36));
+                    svg.Label(X(raw), role == ToneRole.Other ? y - 5.4 : y + NeckLayout.Rounded(size * 0.36));
                     if (size < NeckLayout.TypeSize)
                     {
                         svg.Attribute("font-size", size);
@@ -396,7 +406,7 @@ internal static class NeckPicture
             text.Length switch
             {
                 <= 2 => NeckLayout.TypeSize,
-                3 => 9,
+                3 => 8.6,
                 4 => 7.2,
                 _ => 6,
             };

@@ -55,6 +55,26 @@ public sealed class Bar : IEquatable<Bar>
         }
     }
 
+    private Bar(ChordSpan[] spans, int beats)
+    {
+        this.spans = spans;
+        Beats = beats;
+    }
+
+    /// <summary>A bar as it is read: every chord has some of the equal parts into which the beats are divided.</summary>
+    internal static Bar OfParts(int beats, int parts, List<(Chord? Chord, int Parts)> items)
+    {
+        var (spans, start) = (new ChordSpan[items.Count], 0);
+        for (var index = 0; index < spans.Length; index++)
+        {
+            var (chord, length) = items[index];
+            spans[index] = new(chord, new(start * beats, parts), new(length * beats, parts));
+            start += length;
+        }
+
+        return new(spans, beats);
+    }
+
     /// <summary>A bar that its chords share evenly.</summary>
     /// <param name="beats">The beats of the bar, 1 to <see cref="TimeSignature.MaxBeats"/>.</param>
     /// <param name="chords">The chords; null where none is played.</param>

@@ -1,6 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Text;
-using Fractions;
 using TheoryKit.Theory.Text;
 
 namespace TheoryKit.Theory;
@@ -167,7 +166,7 @@ public sealed partial class Changes : ISpanParsable<Changes>, IFormattable
                 break;
             }
 
-            if (!ReadBar(ref cursor, time, key, bars.LastOrDefault(), out var bar))
+            if (!ReadBar(ref cursor, time, key, bars.Count > 0 ? bars[^1] : null, out var bar))
             {
                 return false;
             }
@@ -342,7 +341,7 @@ public sealed partial class Changes : ISpanParsable<Changes>, IFormattable
             );
         }
 
-        bar = new(items.Select(item => (item.Chord, new Fraction(time.Beats * item.Parts, parts))));
+        bar = Bar.OfParts(time.Beats, parts, items);
         return true;
     }
 

@@ -181,7 +181,9 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
     {
         chord = null;
         Formula formula;
-        if (cursor.Take('['))
+        var start = cursor.Position;
+        var bracket = cursor.Take('[');
+        if (bracket)
         {
             if (!Formula.Read(ref cursor, out formula))
             {
@@ -212,7 +214,12 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
 
         if (!cursor.AtEnd && cursor.Current != '|' && !char.IsWhiteSpace(cursor.Current))
         {
-            return cursor.Fail(slash ? "the end of the chord after its bass" : ChordSymbolReader.Expected);
+            return cursor.Fail(
+                slash ? "the end of the chord after its bass"
+                : bracket ? "a slash and a bass note, or the end of the chord"
+                : cursor.Position == start ? ChordSymbolReader.Expected
+                : ChordSymbolReader.ExpectedAfter
+            );
         }
 
         chord = new(root, formula, bass);

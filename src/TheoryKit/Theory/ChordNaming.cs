@@ -30,22 +30,37 @@ public static class ChordNaming
     // Of a root: past that its tones have no names.
     private const int MostAccidentals = NoteName.MaxAlteration - Degree.MaxAlteration - 1;
 
-    // By semitones over the root, what a player may call the tone, the usual first.
-    internal static readonly Degree[][] Functions =
+    // By semitones over the root, what a player may call the tone: beside a third, and without one.
+    private static readonly Degree[][] BesideThird =
     [
         Degrees("1"),
-        Degrees("b9 b2"),
-        Degrees("9 2"),
+        Degrees("b9"),
+        Degrees("9"),
         Degrees("b3 #9"),
         Degrees("3"),
-        Degrees("11 4"),
-        Degrees("b5 #11 #4"),
+        Degrees("11"),
+        Degrees("b5 #11"),
         Degrees("5"),
-        Degrees("#5 b13 b6"),
-        Degrees("6 13 bb7"),
+        Degrees("#5 b6"),
+        Degrees("6 bb7"),
         Degrees("b7"),
         Degrees("7"),
     ];
+
+    private static readonly Degree[][] WithoutThird =
+    [
+        .. BesideThird[..1],
+        Degrees("b9 b2"),
+        Degrees("9 2"),
+        .. BesideThird[3..5],
+        Degrees("11 4"),
+        Degrees("b5 #11 #4"),
+        .. BesideThird[7..],
+    ];
+
+    // The sixth under a seventh is a thirteenth.
+    private static readonly Degree[] FlatSixthUnderSeventh = Degrees("#5 b13");
+    private static readonly Degree[] SixthUnderSeventh = Degrees("13 bb7");
 
     // The names that chords are written on; beyond them only what is given.
     private static readonly NoteName[] Roots =
@@ -80,7 +95,7 @@ public static class ChordNaming
 
     /// <summary>All readings of these pitch classes, the cheapest first; never empty. The notes are spelled to suit each chord.</summary>
     /// <param name="pitchClasses">The pitch classes.</param>
-    /// <param name="bass">The lowest, 0 (C) to 11 (B); if null it is not known and every root counts as the bass.</param>
+    /// <param name="bass">The lowest, 0 (C) to 11 (B); if null it is not known: every note that is there counts as its chord's bass.</param>
     /// <exception cref="ArgumentException">There is no pitch class.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The bass is not 0 to 11.</exception>
     public static IReadOnlyList<ChordReading> Readings(PitchClassSet pitchClasses, int? bass = null)
@@ -142,12 +157,12 @@ public static class ChordNaming
                 return;
             }
 
-            if (rootless && bass is { } low && (tones & (1 << low)) == 0)
+            var foreign = bass is { } low && (tones & (1 << low)) == 0;
+            if (rootless && (foreign || bass is null))
             {
-                return; // a missing root and a foreign bass at once is no reading
+                return; // what is left to stand on is no chord
             }
 
-            var foreign = bass is { } lowest && (tones & (1 << lowest)) == 0;
             var costed = new List<(int Cost, Formula Formula)>();
             foreach (var formula in Formulas(root, tones, rootless))
             {
@@ -179,11 +194,18 @@ public static class ChordNaming
             }
         }
 
-        private static bool IsVoicedWithoutRoot(int root, int tones)
-        {
-            bool Has(int semitones) => (tones & (1 << ((root + semitones) % 12))) != 0;
-            return (Has(3) || Has(4)) && (Has(10) || Has(11));
-        }
+        private static bool IsVoicedWithoutRoot(int root, int tones) =>
+            HasEither(root, tones, 3, 4) && HasEither(root, tones, 10, 11);
+
+        private static bool HasEither(int root, int tones, int semitones, int other) =>
+            (tones & ((1 << ((root + semitones) % 12)) | (1 << ((root + other) % 12)))) != 0;
+
+        private static Degree[] FunctionsOf(int semitones, int root, int tones) =>
+            semitones is 8 or 9 && HasEither(root, tones, 10, 11)
+                ? semitones == 8
+                    ? FlatSixthUnderSeventh
+                    : SixthUnderSeventh
+                : (HasEither(root, tones, 3, 4) ? BesideThird : WithoutThird)[semitones];
 
         /// <summary>Every way to call the tones; without a root only what the catalogue has with it, the fifth there or not.</summary>
         private static IEnumerable<Formula> Formulas(int root, int tones, bool rootless)
@@ -193,7 +215,7 @@ public static class ChordNaming
             {
                 if ((tones & (1 << ((root + semitones) % 12))) != 0)
                 {
-                    var functions = Functions[semitones];
+                    var functions = FunctionsOf(semitones, root, tones);
                     formulas = formulas.SelectMany(_ => functions, (formula, function) => formula.With(function));
                 }
             }
@@ -312,7 +334,7 @@ public static class ChordNaming
                 formula = formula.With(
                     given is not null && Math.Abs(alteration) <= Degree.MaxAlteration
                         ? new Degree(above.Steps + 1, alteration)
-                        : Functions[(pitchClass - lowest + 12) % 12][^1]
+                        : WithoutThird[(pitchClass - lowest + 12) % 12][^1]
                 );
             }
 

@@ -14,13 +14,14 @@ namespace TheoryKit.Theory;
 /// </para>
 /// <para>
 /// Costs: an altered tone 2 (5, and over a sixth or seventh 9, 11, 13; also b6), one more if it takes the place of a natural
-/// 9, 11 or 13 (9#11, not 11#11); an added tone 3; one added beside its natural tone 4 (9add#9); no fifth 2, no third 3, no
-/// root 4; a major seventh over a diminished one 3; alt 3; to start from a power chord 1.
+/// 9, 11 or 13 (9#11, not 11#11); an added tone 3, or 4 beside its natural tone (9add#9) and for addb2; no fifth 2, no third
+/// 3, no root 4; a major seventh over a diminished one 3; alt 3; to start from a power chord 1.
 /// </para>
 /// <para>
-/// So that a player recognises it, a symbol has no more than <see cref="MaxChanges"/> changes, of them
-/// <see cref="MaxAdditions"/> additions and <see cref="MaxOmissions"/> omissions, and costs no more than
-/// <see cref="MaxCost"/>; it names at least two tones, no two of which sound alike. A formula beyond that has none.
+/// So that a player recognises it, a symbol names at least two tones, no two of which sound alike; it has no more than
+/// <see cref="MaxChanges"/> changes, of them <see cref="MaxAdditions"/> additions (of different numbers) and
+/// <see cref="MaxOmissions"/> omissions (third and fifth together only where nothing else is changed), and costs no more than
+/// <see cref="MaxCost"/>. A formula beyond that has none.
 /// </para>
 /// </remarks>
 public static class ChordSymbol
@@ -34,11 +35,14 @@ public static class ChordSymbol
     /// <summary>The most omitted tones among them: 2.</summary>
     public const int MaxOmissions = 2;
 
-    /// <summary>The most a symbol costs: 9.</summary>
-    public const int MaxCost = 9;
+    /// <summary>The most a symbol costs: 8.</summary>
+    public const int MaxCost = 8;
 
     private const int AltCost = 3;
+    private const int LeastCost = 2;
     private const int PowerCost = 1;
+
+    private static readonly Degree FlatSecond = new(2, -1);
 
     private enum Kind
     {
@@ -134,66 +138,71 @@ public static class ChordSymbol
             return cheapest;
         }
 
-        foreach (var quality in Foundations.All)
+        Foundation? best = null;
+        foreach (var foundation in Foundations.All)
         {
-            if (TryChange(quality, formula, changes, out _, out var cost) && cost < cheapest)
+            if (TryChange(foundation, formula, changes, cheapest, out _, out var cost))
             {
-                (cheapest, from) = (cost, quality);
+                (cheapest, best) = (cost, foundation);
             }
         }
 
-        if (from is not null)
+        if (best is not null)
         {
-            TryChange(from, formula, changes, out count, out _);
+            from = best.Quality;
+            TryChange(best, formula, changes, MaxCost + 1, out count, out _);
         }
 
         return cheapest;
     }
 
-    /// <summary>Finds the changes that make a quality's formula into this one, within the limits.</summary>
+    /// <summary>Finds the changes that make a foundation into this formula, within the limits and for less than a cost.</summary>
     private static bool TryChange(
-        ChordQuality quality,
+        Foundation foundation,
         Formula formula,
         Span<Change> changes,
+        int lessThan,
         out int count,
         out int cost
     )
     {
-        var foundation = quality.Formula;
-        var added = formula.Except(foundation);
-        var missing = foundation.Except(formula);
-        var power = quality.Family == ChordFamily.Power;
-        (count, cost) = (0, power ? PowerCost : 0);
-        if (added.Count > MaxChanges || missing.Count > MaxChanges || (power && missing.Count > 0))
+        (count, cost) = (0, foundation.Power ? PowerCost : 0);
+        var added = formula.Except(foundation.Formula);
+        var missing = foundation.Formula.Except(formula);
+        var most = Math.Min(MaxChanges, (lessThan - 1) / LeastCost);
+        if (added.Count > most || missing.Count > most || (foundation.Power && missing.Count > 0))
         {
             return false;
         }
 
-        var large = foundation.WithNumber(6) is not null || foundation.WithNumber(7) is not null;
-        var (additions, omissions, gaveWay) = (0, 0, 0);
+        var (additions, omissions, gaveWay, last) = (0, 0, 0, 0);
         foreach (var degree in added)
         {
-            if (KindOf(degree, foundation, large, power) is not { } kind)
+            if (KindOf(degree, foundation) is not { } kind)
             {
                 return false;
             }
 
             var natural = new Degree(degree.Number);
-            var implied = degree != natural && foundation.Contains(natural);
+            var implied = degree.Alteration != 0 && foundation.Formula.Contains(natural);
             var beside = implied && formula.Contains(natural);
             kind = beside ? Kind.Added : kind;
-            gaveWay |= implied && !beside ? 1 << degree.Number : 0;
-            additions += kind == Kind.Added ? 1 : 0;
-            changes[count++] = new(
-                kind,
-                degree,
-                kind switch
-                {
-                    Kind.Altered => implied && degree.Number > 6 ? 3 : 2,
-                    Kind.Added when beside => 4,
-                    _ => 3,
-                }
-            );
+            // A suspended tone, 2 or 4, is said outright and gives way to nothing.
+            gaveWay |= implied && !beside && degree.Number > 4 ? 1 << degree.Number : 0;
+            if (kind == Kind.Added && (++additions > MaxAdditions || last == degree.Number))
+            {
+                return false;
+            }
+
+            last = degree.Number;
+            var price = kind switch
+            {
+                Kind.Altered => implied && degree.Number > 6 ? 3 : 2,
+                Kind.Added when beside || degree == FlatSecond => 4,
+                _ => 3,
+            };
+            changes[count++] = new(kind, degree, price);
+            cost += price;
         }
 
         foreach (var degree in missing)
@@ -205,34 +214,36 @@ public static class ChordSymbol
 
             // "no" leaves out every tone of the number, so that none may be there.
             var price = PriceOfOmitting(degree);
-            if (price == 0 || count == MaxChanges || formula.WithNumber(degree.Number) is not null)
+            if (
+                price == 0
+                || count == MaxChanges
+                || ++omissions > MaxOmissions
+                || formula.WithNumber(degree.Number) is not null
+            )
             {
                 return false;
             }
 
-            omissions++;
             changes[count++] = new(Kind.Omitted, degree, price);
+            cost += price;
         }
 
-        for (var index = 0; index < count; index++)
-        {
-            cost += changes[index].Cost;
-        }
-
-        return additions <= MaxAdditions && omissions <= MaxOmissions;
+        // Without third and fifth a chord is known by its number alone: 7(no3,no5).
+        var bare = omissions == 2 && changes[count - 1].Degree.Number == 5 && changes[count - 2].Degree.Number == 3;
+        return cost < lessThan && !(bare && count > omissions);
     }
 
     /// <summary>How a tone that the foundation lacks is written; null if no player would.</summary>
-    private static Kind? KindOf(Degree degree, Formula foundation, bool large, bool power) =>
+    private static Kind? KindOf(Degree degree, Foundation foundation) =>
         (degree.Number, degree.Alteration) switch
         {
             (2 or 4 or 6 or 9 or 11 or 13, 0) => Kind.Added,
-            _ when power => null,
+            _ when foundation.Power => null,
             (5, -1 or 1) => Kind.Altered,
-            (6, -1) when foundation.WithNumber(6) is null => Kind.Altered,
-            (9, -1 or 1) or (11, 1) or (13, -1) or (4, 1) => large ? Kind.Altered : Kind.Added,
+            (6, -1) when !foundation.Sixth => Kind.Altered,
+            (9, -1 or 1) or (11, 1) or (13, -1) or (4, 1) => foundation.Large ? Kind.Altered : Kind.Added,
             (2, -1) => Kind.Added,
-            (7, 0) when foundation.Contains(new Degree(7, -2)) => Kind.MajorSeventh,
+            (7, 0) when foundation.DiminishedSeventh => Kind.MajorSeventh,
             _ => null,
         };
 
@@ -354,16 +365,30 @@ public static class ChordSymbol
         }
     }
 
-    /// <summary>The qualities that symbols are built on.</summary>
+    /// <summary>A quality that symbols are built on, with what the rules ask of it.</summary>
+    private sealed class Foundation(ChordQuality quality)
+    {
+        public ChordQuality Quality { get; } = quality;
+        public Formula Formula { get; } = quality.Formula;
+        public bool Power { get; } = quality.Family == ChordFamily.Power;
+        public bool Sixth { get; } = quality.Formula.WithNumber(6) is not null;
+        public bool DiminishedSeventh { get; } = quality.Formula.Contains(new Degree(7, -2));
+
+        /// <summary>Whether altered tones are written on without "add".</summary>
+        public bool Large { get; } =
+            quality.Formula.WithNumber(6) is not null || quality.Formula.WithNumber(7) is not null;
+    }
+
+    // Apart, so that they are built after the catalogue.
     private static class Foundations
     {
         public static readonly Formula Alt = Formula.Parse("1 3 b5 #5 b7 b9 #9");
 
-        public static readonly ChordQuality[] All =
+        public static readonly Foundation[] All =
         [
-            .. ChordQuality.Known.Where(quality =>
-                quality.Family is not (ChordFamily.Added or ChordFamily.Altered or ChordFamily.Quartal)
-            ),
+            .. from quality in ChordQuality.Known
+            where quality.Family is not (ChordFamily.Added or ChordFamily.Altered or ChordFamily.Quartal)
+            select new Foundation(quality),
         ];
     }
 }

@@ -11,6 +11,9 @@ internal ref struct ChordSymbolReader
     public const string Expected =
         "a quality (m, maj7, dim, 6, 9), an altered tone (b9, #11), sus, add, no, alt, a slash and a bass note, or the end of the chord";
 
+    public const string ExpectedAfter =
+        "an altered tone (b9, #11), sus, add, no, alt, a slash and a bass note, or the end of the chord";
+
     private const string ExpectedFirst = "a tone in the parentheses (b9, 13, add9, no5, sus4, maj7)";
     private const string ExpectedNext = "another tone (b9, 13, add9, no5) or a closing parenthesis";
     private const string ExpectedSeventh = "7, 9, 11 or 13";
@@ -265,9 +268,9 @@ internal ref struct ChordSymbolReader
 
     private bool ReadAltered(ref TextCursor cursor)
     {
-        var start = cursor.Position;
         var plus = cursor.Current == '+';
         var alteration = TakeSign(ref cursor);
+        var start = cursor.Position;
         switch (TakeToneNumber(ref cursor), alteration)
         {
             case (0, _) when plus: // C7+
@@ -281,10 +284,7 @@ internal ref struct ChordSymbolReader
                 Alter(new(number, alteration));
                 return true;
             default:
-                return cursor.Fail(
-                    start,
-                    "a tone that can be altered: 5, 9, 11 or 13 (also 2, 4, 6) with a sharp or flat"
-                );
+                return cursor.Fail(start, "5, 9, 11 or 13 (also 2, 4, 6) after the sharp or flat");
         }
     }
 
@@ -497,14 +497,17 @@ internal ref struct ChordSymbolReader
     }
 
     /// <summary>Whether the slash or comma here parts tones (C7/13, C7/b9, Cm/maj7) and does not announce a bass.</summary>
-    private static bool PartsTones(in TextCursor cursor) =>
-        Ahead(cursor, 1) switch
+    private static bool PartsTones(TextCursor cursor)
+    {
+        cursor.Position++;
+        return cursor.Current switch
         {
             >= '0' and <= '9' or 'Δ' or '∆' or '△' => true,
-            // A major seventh, but not the bass Mi.
-            'm' or 'M' => !cursor.Naming.TryRead(cursor.Rest[1..], out _, out _),
-            var c => Sign(c) != 0 && char.IsAsciiDigit(Ahead(cursor, 2)),
+            'm' or 'M' => (TakeWord(ref cursor, "maj") || TakeMa(ref cursor) || cursor.Take('M'))
+                && char.IsAsciiDigit(cursor.Current),
+            var c => Sign(c) != 0 && char.IsAsciiDigit(Ahead(cursor, 1)),
         };
+    }
 
     private static int Sign(char c) =>
         c switch

@@ -38,6 +38,14 @@ public sealed class FormulaRelations : IEquatable<FormulaRelations>
             .ToFrozenDictionary(static group => group.Key, static group => group.ToArray())
     );
 
+    // By semitones over the root, what a tone of a chord may be called, the usual first.
+    private static readonly Degree[][] Functions =
+    [
+        .. "1,b9 b2,9 2,b3 #9,3,11 4,b5 #11 #4,5,#5 b13 b6,6 13 bb7,b7,7"
+            .Split(',')
+            .Select(static names => names.Split(' ').Select(static name => Degree.Parse(name)).ToArray()),
+    ];
+
     private static readonly Lazy<ChordQuality[]> KnownTriads = new(static () =>
         [.. ChordQuality.Known.Where(static quality => quality.Family == ChordFamily.Triad)]
     );
@@ -188,9 +196,9 @@ public sealed class FormulaRelations : IEquatable<FormulaRelations>
         {
             { Number: 1, Alteration: < 0 and var flats } => new(Diatonic.StepsPerOctave + 1, flats),
             { } seen => seen,
-            null => ChordNaming
-                .Functions[Diatonic.Modulo(degree.PitchClass - from.PitchClass, Diatonic.SemitonesPerOctave)][0]
-                .Simple,
+            null => Functions[Diatonic.Modulo(degree.PitchClass - from.PitchClass, Diatonic.SemitonesPerOctave)][
+                0
+            ].Simple,
         };
 
     private IEnumerable<FormulaNeighbour> Moved() =>
@@ -219,7 +227,7 @@ public sealed class FormulaRelations : IEquatable<FormulaRelations>
 
     /// <summary>The degree for a new sound, by the rule on <see cref="Neighbours"/>.</summary>
     private Degree Spell(Formula rest, int pitchClass, Degree? from) =>
-        (isScale ? ScaleDegrees[pitchClass] : ChordNaming.Functions[pitchClass])
+        (isScale ? ScaleDegrees[pitchClass] : Functions[pitchClass])
             .OrderByDescending(degree => IsKnown(rest.With(degree)))
             .ThenBy(degree => rest.Any(other => other.Simple.Number == degree.Simple.Number))
             .ThenBy(degree => from is { } start ? Apart(start, degree) : 0)

@@ -49,7 +49,7 @@ public sealed partial class ScaleType
         new("lydian #2 #6", "1 #2 3 #4 5 #6 7"),
         new("ultraphrygian", "1 b2 b3 b4 5 b6 bb7"),
         new("hungarian minor", "1 2 b3 #4 5 b6 7", "double harmonic minor"),
-        new("oriental", "1 b2 3 4 b5 6 b7"),
+        new("mixolydian b2 b5", "1 b2 3 4 b5 6 b7", "oriental"),
         new("ionian #2 #5", "1 #2 3 4 #5 6 7", "ionian augmented #2"),
         new("locrian bb3 bb7", "1 b2 bb3 4 b5 b6 bb7"),
         // other scales of seven tones
@@ -72,7 +72,7 @@ public sealed partial class ScaleType
         new("hirajoshi", "1 2 b3 5 b6"),
         new("iwato", "1 b2 4 b5 b7"),
         new("in", "1 b2 4 5 b6", "miyako-bushi"),
-        new("chinese", "1 3 #4 5 7"),
+        new("lydian pentatonic", "1 3 #4 5 7", "chinese"),
         new("insen", "1 b2 4 5 b7"),
         new("kumoi", "1 2 b3 5 6"),
         new("ryukyu", "1 3 4 5 7", "okinawan"),

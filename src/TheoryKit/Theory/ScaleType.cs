@@ -12,6 +12,9 @@ public sealed partial class ScaleType : ISpanParsable<ScaleType>
 {
     internal const string What = "a type of scale";
 
+    // With room for more white space than anyone writes.
+    private const int LongestName = 100;
+
     private ScaleType(string name, string formula, params string[] aliases)
     {
         Name = name;
@@ -84,10 +87,10 @@ public sealed partial class ScaleType : ISpanParsable<ScaleType>
     /// <summary>Reads a name up to the end of the text.</summary>
     internal static bool Read(ref TextCursor cursor, [MaybeNullWhen(false)] out ScaleType type)
     {
-        var name = OneLine(cursor.Rest);
-        if (!Index.ByName.TryGetValue(name, out type))
+        if (cursor.Rest.Length > LongestName || !Index.ByName.TryGetValue(OneLine(cursor.Rest), out type))
         {
-            return cursor.Fail($"the name of a scale, as in \"{Nearest(name)}\" or \"melodic minor\"");
+            type = null;
+            return cursor.Fail($"the name of a scale, as in \"{Nearest(cursor.Rest)}\" or \"melodic minor\"");
         }
 
         cursor.Position = cursor.Text.Length;
@@ -95,12 +98,22 @@ public sealed partial class ScaleType : ISpanParsable<ScaleType>
     }
 
     /// <summary>The known name that begins most like a text.</summary>
-    private static string Nearest(string text) =>
-        Index.ByName.Keys.MaxBy(name =>
-            name.Zip(text, (left, right) => char.ToLowerInvariant(left) == char.ToLowerInvariant(right))
-                .TakeWhile(same => same)
-                .Count()
-        )!;
+    private static string Nearest(ReadOnlySpan<char> text)
+    {
+        var (nearest, longest) = (Major.Name, 0);
+        foreach (var name in Index.ByName.Keys)
+        {
+            var same = 0;
+            while (same < Math.Min(name.Length, text.Length) && name[same] == char.ToLowerInvariant(text[same]))
+            {
+                same++;
+            }
+
+            (nearest, longest) = same > longest ? (name, same) : (nearest, longest);
+        }
+
+        return nearest;
+    }
 
     private static string OneLine(ReadOnlySpan<char> text) =>
         string.Join(' ', text.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))

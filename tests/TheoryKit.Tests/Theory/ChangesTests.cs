@@ -11,15 +11,18 @@ public class ChangesTests
 
     [Fact]
     public void All_changes_read_back() =>
-        Values.Changes.Sample(changes =>
-        {
-            Assert.Equal(changes, Changes.Parse(changes.ToString()));
-            Assert.Equal(changes, Changes.Parse(changes.ToString("P")));
-            Assert.All(
-                NoteNaming.Known,
-                naming => Assert.Equal(changes, Changes.Parse(changes.ToString(null, naming), naming))
-            );
-        });
+        Values.Changes.Sample(
+            changes =>
+            {
+                Assert.Equal(changes, Changes.Parse(changes.ToString()));
+                Assert.Equal(changes, Changes.Parse(changes.ToString("P")));
+                Assert.All(
+                    NoteNaming.Known,
+                    naming => Assert.Equal(changes, Changes.Parse(changes.ToString(null, naming), naming))
+                );
+            },
+            iter: 1_000
+        );
 
     [Fact]
     public void Every_bar_is_full_and_chords_follow_without_a_gap() =>

@@ -53,5 +53,8 @@ public sealed class ChordQualityTests
 
     [Fact]
     public void The_reader_survives_any_text() =>
-        Fuzz.Parser<ChordQuality>(ChordQuality.Known.Select(quality => quality.Symbol).Where(symbol => symbol != ""));
+        Fuzz.Parser<ChordQuality>(
+            ChordQuality.Known.Select(quality => quality.Symbol).Where(symbol => symbol != ""),
+            20_000
+        );
 }

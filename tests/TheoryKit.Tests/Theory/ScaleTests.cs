@@ -6,10 +6,12 @@ public class ScaleTests
 {
     [Fact]
     public void Every_scale_reads_back() =>
-        Values.Scale.Sample(scale =>
-            Scale.Parse(scale.ToString()) == scale
-            && Scale.Parse(scale.ToString("P")) == scale
-            && NoteNaming.Known.All(naming => Scale.Parse(scale.ToString(null, naming), naming) == scale)
+        Values.Scale.Sample(
+            scale =>
+                Scale.Parse(scale.ToString()) == scale
+                && Scale.Parse(scale.ToString("P")) == scale
+                && NoteNaming.Known.All(naming => Scale.Parse(scale.ToString(null, naming), naming) == scale),
+            iter: 2_000
         );
 
     [Fact]
