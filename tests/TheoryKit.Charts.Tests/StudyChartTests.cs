@@ -89,6 +89,28 @@ public partial class StudyChartTests
     }
 
     [Fact]
+    public void A_table_and_a_named_formula_show_by_themselves()
+    {
+        var context = new RenderContext("test");
+        Assert.Contains(
+            "<th scope=\"row\">a&lt;b</th>",
+            Html(
+                new ChartTable(
+                    ["name"],
+                    [
+                        ["a<b"],
+                    ]
+                )
+            ),
+            StringComparison.Ordinal
+        );
+        Assert.Equal("<span><strong>my ♭9</strong> 1 ♭9</span>", Html(Samples.Named("my b9", "1 b9")));
+        Assert.Equal("my b9: 1 b9", ChartRenderers.All.Text(Samples.Named("my b9", "1 b9")));
+
+        string Html(object value) => ChartRenderers.All.Html(value, context);
+    }
+
+    [Fact]
     public void Charts_of_the_same_values_are_equal()
     {
         Assert.Equal(new LadderChart(Samples.Many), Samples.Many.LadderChart());

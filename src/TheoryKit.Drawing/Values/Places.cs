@@ -33,34 +33,4 @@ internal static class Places
                 new("function", static place => new Cell(Words.Of(place.Function), ToneRoles.Of(place.Function))),
             ]
         );
-
-    public static Description<TuningString> Strings { get; } =
-        new(
-            new("string", "strings"),
-            static each => Words.Of(each.Open),
-            [
-                new(
-                    "begins at fret",
-                    static each => each.Start == 0 ? null : new Cell(Words.Of(each.Start)),
-                    IsNumber: true
-                ),
-                new("MIDI number", static each => each.Open.MidiNumber, IsNumber: true),
-            ]
-        )
-        {
-            InWords = static _ => "open string",
-        };
-
-    public static Description<KnownTuning> Tunings { get; } =
-        new(
-            new("tuning", "tunings"),
-            static known => known.Name,
-            [
-                new("instrument", static known => known.Instrument),
-                new("strings", static known => Words.Join(" ", known.Tuning.Strings.Reverse().Select(Open))),
-            ]
-        );
-
-    private static Words Open(TuningString each) =>
-        each.Start == 0 ? Words.Of(each.Open) : (Words)$"{each.Open}@{each.Start}";
 }
