@@ -14,12 +14,24 @@ internal sealed class ValueFormatters(RendererSet renderers, InteractiveOptions 
     {
         foreach (var type in renderers.Types)
         {
-            Formatter.Register(type, WriteHtml, HtmlFormatter.MimeType);
-            Formatter.Register(type, WriteText, PlainTextFormatter.MimeType);
+            Register(type, WriteHtml, WriteText);
+
+            // The set may have a renderer of its own for a sequence; any other shows its values one after another.
             var sequence = typeof(IEnumerable<>).MakeGenericType(type);
-            Formatter.Register(sequence, WriteAllHtml, HtmlFormatter.MimeType);
-            Formatter.Register(sequence, WriteAllText, PlainTextFormatter.MimeType);
+            if (!type.IsInterface && !renderers.Types.Contains(sequence))
+            {
+                Register(sequence, WriteAllHtml, WriteAllText);
+            }
         }
+    }
+
+    private static void Register(Type type, Action<object, TextWriter> html, Action<object, TextWriter> text)
+    {
+        Formatter.Register(type, html, HtmlFormatter.MimeType);
+        Formatter.Register(type, text, PlainTextFormatter.MimeType);
+
+        // Both go into the notebook: the text is for readers and programs that show no HTML.
+        Formatter.SetPreferredMimeTypesFor(type, HtmlFormatter.MimeType, PlainTextFormatter.MimeType);
     }
 
     private void WriteHtml(object value, TextWriter writer) => Write(writer, Html(value));

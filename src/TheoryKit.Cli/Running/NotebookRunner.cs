@@ -106,6 +106,7 @@ public sealed class NotebookRunner : IDisposable
         var result = await root.SendAsync(new SubmitCode(code, kernel), cancellation)
             .WaitAsync(cancellation)
             .ConfigureAwait(false);
+        cancellation.ThrowIfCancellationRequested();
         await extensions.Load(packages).ConfigureAwait(false);
         var failure = result.Events.OfType<CommandFailed>().FirstOrDefault();
         return failure is null ? null : Describe(failure);

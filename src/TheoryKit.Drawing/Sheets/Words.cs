@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
+using TheoryKit.Theory;
 
 namespace TheoryKit.Drawing;
 
@@ -29,6 +30,9 @@ internal sealed class Words
 
     /// <summary>A value in its own notation.</summary>
     public static Words Of(object? value) => value is null ? None : new([value]);
+
+    /// <summary>Notes one after the other on one line.</summary>
+    public static Words Tones(IEnumerable<NoteName> tones) => Join("\u00a0", tones);
 
     /// <summary>Values one after the other.</summary>
     public static Words Join<T>(string separator, IEnumerable<T> values)

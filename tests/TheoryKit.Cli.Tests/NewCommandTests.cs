@@ -1,0 +1,76 @@
+using System.Text.Json;
+
+namespace TheoryKit.Cli;
+
+[Collection("one notebook at a time")]
+public sealed class NewCommandTests : IDisposable
+{
+    private readonly CommandLine program = new();
+
+    public void Dispose() => program.Dispose();
+
+    [Fact]
+    public async Task A_new_study_runs_as_it_is_and_shows_a_chord_on_a_neck()
+    {
+        Assert.Equal(0, await program.Run("new", "Copper Weather", "--out", program.At("notebooks")));
+        Assert.Equal(0, await program.Print());
+        var page = program.Page("copper-weather");
+        Assert.Contains("<h1 id=\"copper-weather\">Copper Weather</h1>", page, StringComparison.Ordinal);
+        Assert.Contains("<svg", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_new_study_is_for_the_csharp_kernel_of_jupyter()
+    {
+        Assert.Equal(0, await program.Run("new", "04-kestrel-stairs", "--out", program.At("notebooks")));
+        using var notebook = JsonDocument.Parse(File.ReadAllText(program.At("notebooks", "04-kestrel-stairs.ipynb")));
+        var root = notebook.RootElement;
+        Assert.Equal(
+            ".net-csharp",
+            root.GetProperty("metadata").GetProperty("kernelspec").GetProperty("name").GetString()
+        );
+        var code = root.GetProperty("cells")
+            .EnumerateArray()
+            .First(static cell => cell.GetProperty("cell_type").GetString() == "code");
+        Assert.Equal(
+            $"#r \"nuget:TheoryKit.Interactive, {Program.Version}\"",
+            code.GetProperty("source")[0].GetString()
+        );
+        Assert.StartsWith(
+            "# Kestrel Stairs",
+            root.GetProperty("cells")[0].GetProperty("source")[0].GetString(),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task A_study_that_is_there_is_not_written_over()
+    {
+        var file = program.WriteText("copper-weather.ipynb", "mine");
+        Assert.Equal(2, await program.Run("new", "copper-weather", "--out", program.At("notebooks")));
+        Assert.Contains("exists already", program.Errors, StringComparison.Ordinal);
+        Assert.Equal("mine", File.ReadAllText(file));
+    }
+
+    [Fact]
+    public async Task A_name_without_a_letter_makes_no_file()
+    {
+        Assert.Equal(2, await program.Run("new", "../..", "--out", program.At("notebooks")));
+        Assert.Contains("makes no file name", program.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_version_is_the_packages()
+    {
+        Assert.Equal(0, await program.Run("--version"));
+        Assert.Equal(Program.Version, program.Output.Trim());
+    }
+
+    [Fact]
+    public async Task Help_names_the_commands()
+    {
+        Assert.Equal(0, await program.Run("--help"));
+        Assert.Contains("print", program.Output, StringComparison.Ordinal);
+        Assert.Contains("new", program.Output, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,50 @@
+using TheoryKit.Hosts;
+
+namespace TheoryKit.Cli;
+
+/// <summary>Every notebook of the project, and those of these tests, printed once.</summary>
+public sealed class PrintedPages : IAsyncLifetime
+{
+    private readonly string folder = Repository.EmptyFolder("print");
+
+    /// <summary>The notebooks that can be printed whole.</summary>
+    public static IEnumerable<string> Notebooks =>
+        Repository.Notebooks.Concat(
+            Directory
+                .GetFiles(Path.Combine(AppContext.BaseDirectory, "Notebooks"), "*.ipynb")
+                .Order(StringComparer.Ordinal)
+        );
+
+    public static IEnumerable<string> Names => Notebooks.Select(static file => Path.GetFileNameWithoutExtension(file));
+
+    public string File(string name) => Path.Combine(folder, name + ".html");
+
+    public async Task InitializeAsync()
+    {
+        if (HostTools.Chromium is null)
+        {
+            return;
+        }
+
+        var all = Directory.CreateDirectory(Path.Combine(folder, "notebooks")).FullName;
+        foreach (var notebook in Notebooks)
+        {
+            System.IO.File.Copy(notebook, Path.Combine(all, Path.GetFileName(notebook)));
+        }
+
+        foreach (
+            var beside in Directory
+                .GetFiles(Path.Combine(Repository.Root, "notebooks"))
+                .Where(static f => !f.EndsWith(".ipynb", StringComparison.Ordinal))
+        )
+        {
+            System.IO.File.Copy(beside, Path.Combine(all, Path.GetFileName(beside)));
+        }
+
+        using var program = new CommandLine();
+        var code = await program.Run("print", all, "--out", folder);
+        Assert.True(code == 0, program.Errors);
+    }
+
+    public Task DisposeAsync() => Task.CompletedTask;
+}
