@@ -178,7 +178,7 @@ public static class GripSearch
             }
 
             found.Sort();
-            return found.ConvertAll(each => new ChordGrip(chord, query.Neck, new(each.Strings), each.Effort));
+            return found.ConvertAll(each => new ChordGrip(chord, query.Neck, Grip.Owning(each.Strings), each.Effort));
         }
 
         /// <summary>Numbers the tones by pitch class, -1 for none, and gives their count.</summary>

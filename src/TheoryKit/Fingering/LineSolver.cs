@@ -12,6 +12,7 @@ namespace TheoryKit.Fingering;
 /// hand may shift; the same finger letting go, rolling and crossing strings cost what <see cref="EffortWeights"/> says.
 /// Without a shift two neighbouring notes keep the order and the reach of their fingers, and two fingers other than the
 /// index, from which each is counted already, cost the spread between them.
+/// <para>Costs are the same for any thread; <see cref="Solve"/> keeps what it has worked out and is for one at a time.</para>
 /// </remarks>
 internal sealed class LineSolver
 {

@@ -66,7 +66,7 @@ public class GripSearchTests
                 Assert.Equal(found.Select(each => each.Effort).Order(), found.Select(each => each.Effort));
                 Assert.Equal(found.Count == 0, found.Reason.Length > 0);
             },
-            iter: 600
+            iter: 400
         );
 
     [Fact]
@@ -120,7 +120,7 @@ public class GripSearchTests
                         Tolerance
                     );
                 },
-                iter: 2_000
+                iter: 1_000
             );
 
     [Fact]
