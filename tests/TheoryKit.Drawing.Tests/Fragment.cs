@@ -30,6 +30,12 @@ internal static partial class Fragment
     public static IEnumerable<string> Ids(XElement element) =>
         element.DescendantsAndSelf().Attributes("id").Select(static id => id.Value);
 
+    /// <summary>The same with its style sheets emptied, so that an expectation holds what is said and not how it looks.</summary>
+    public static string WithoutStyle(string html) => StyleSheet().Replace(html, "<style></style>");
+
+    [GeneratedRegex("<style>.*?</style>", RegexOptions.Singleline)]
+    private static partial Regex StyleSheet();
+
     [GeneratedRegex("<(br|input|img|hr|wbr)(\\s[^>]*)?>")]
     private static partial Regex VoidElement();
 }
