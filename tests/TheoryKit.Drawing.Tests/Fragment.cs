@@ -12,7 +12,7 @@ internal static partial class Fragment
             LoadOptions.PreserveWhitespace
         );
 
-    /// <summary>What a reader of the page gets: all text but style sheets and what is hidden from screen readers.</summary>
+    /// <summary>What a reader of the page gets: all text but style sheets and what is hidden from screen readers; spaces are spaces.</summary>
     public static string TextOf(XElement element) =>
         string.Concat(
             element
@@ -24,7 +24,7 @@ internal static partial class Fragment
                             each.Name.LocalName != "style" && each.Attribute("aria-hidden")?.Value != "true"
                         )
                 )
-                .Select(static text => text.Value + "\n")
+                .Select(static text => text.Value.Replace('\u00a0', ' ') + "\n")
         );
 
     public static IEnumerable<string> Ids(XElement element) =>
