@@ -181,6 +181,31 @@ public class PageTests
             );
 
     [Fact]
+    public void Any_formula_however_odd_has_a_page_a_card_and_a_comparison() =>
+        Gen.Select(Samples.AnyFormula, Samples.AnyFormula, Samples.Of(NoteName.Common))
+            .Sample(
+                static (one, other, root) =>
+                {
+                    var values = new object[]
+                    {
+                        one,
+                        one.Relations,
+                        new ChordPage(new Chord(root, one)) { Neck = null },
+                        ComparisonPage.Of(root, one, other) with
+                        {
+                            Neck = null,
+                        },
+                    };
+                    foreach (var value in values)
+                    {
+                        Assert.NotEmpty(All.Text(value));
+                        Fragment.Parse(All.Html(value, new RenderContext()));
+                    }
+                },
+                iter: 100
+            );
+
+    [Fact]
     public void Pages_are_equal_by_value()
     {
         Assert.Equal(new ChordPage(Samples.Ebmaj7), new ChordPage(Chord.Parse("Ebmaj7")));
