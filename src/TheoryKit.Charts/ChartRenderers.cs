@@ -7,5 +7,9 @@ public static class ChartRenderers
 {
     /// <summary>Every renderer of this package.</summary>
     public static RendererSet All { get; } =
-        RendererSet.Empty.Add(new GenericChartRenderer()).Add(new StudyChartRenderer());
+        RendererSet
+            .Empty.Add(new GenericChartRenderer())
+            .Add(new StudyChartRenderer())
+            .Add(new ChartTableRenderer())
+            .Add(new NamedFormulaRenderer());
 }

@@ -81,9 +81,9 @@ public sealed class ChartTable : IEquatable<ChartTable>
         return text.ToString();
     }
 
-    /// <summary>Whether every text of a column is a number.</summary>
+    /// <summary>Whether every text of a column beyond the first is a number.</summary>
     internal bool IsNumeric(int column) =>
-        !Rows.IsEmpty && Rows.All(row => double.TryParse(row[column], CultureInfo.InvariantCulture, out _));
+        column > 0 && !Rows.IsEmpty && Rows.All(row => double.TryParse(row[column], CultureInfo.InvariantCulture, out _));
 
     private static int Width(string text) => new StringInfo(text).LengthInTextElements;
 }

@@ -8,13 +8,15 @@ namespace TheoryKit.Charts;
 /// <summary>
 /// Many formulas at once, each by name in the group of how often it holds two intervals between its tones: by default
 /// semitones across and tritones up, so that the mildest stand at the bottom left and the sharpest at the top right. The
-/// mark beside a name has as many corners as the formula has tones.
+/// mark beside a name has as many corners as the formula has tones. Counts that no formula has are left out.
 /// </summary>
 public sealed class FormulaMapChart : StudyChart
 {
     private const int LinePixels = 19;
     private const int WidthInCharacters = 84;
-    private const int MarkInCharacters = 3;
+    private const int MarkInCharacters = 4;
+    private const int EnoughLines = 6;
+    private const int ManyTones = 9;
 
     private readonly ImmutableArray<IntervalVector> vectors;
 
@@ -68,8 +70,7 @@ public sealed class FormulaMapChart : StudyChart
         }
     }
 
-    /// <inheritdoc/>
-    public override ChartTable Table =>
+    internal override ChartTable Tabulate(string? format) =>
         new(
             ["name", "formula", "tones", $"{IntervalClasses.Name(Across)}s", $"{IntervalClasses.Name(Up)}s"],
             Formulas
@@ -77,11 +78,11 @@ public sealed class FormulaMapChart : StudyChart
                 .OrderBy(static row => row.Field.Up)
                 .ThenBy(static row => row.Field.Across)
                 .ThenBy(static row => row.each.Formula.PitchClasses.Count)
-                .Select(static row =>
+                .Select(row =>
                     new[]
                     {
-                        row.each.Name,
-                        $"{row.each.Formula}",
+                        row.each.Show(format),
+                        row.each.Formula.ToString(format),
                         $"{row.each.Formula.PitchClasses.Count}",
                         $"{row.Field.Across}",
                         $"{row.Field.Up}",
@@ -100,37 +101,38 @@ public sealed class FormulaMapChart : StudyChart
             .OrderBy(index => Formulas[index].Formula.PitchClasses.Count)
             .ToLookup(Field);
 
-        // A column is as wide as its longest name, a band as high as its longest list: names never run into each other.
-        var columns = Lay(
-            fields.Max(static group => group.Key.Across),
-            at =>
-                Longest(fields.Where(group => group.Key.Across == at).SelectMany(static group => group))
-                + MarkInCharacters
-        );
+        var counts = Columns(fields);
+        var columns = Lay(counts.Select(static each => (each.Count, (double)each.Lists * each.Width)));
         var bands = Lay(
-            fields.Max(static group => group.Key.Up),
-            at => fields.Where(group => group.Key.Up == at).Max(static group => (int?)group.Count()) + 1 ?? 2
+            fields
+                .GroupBy(static field => field.Key.Up)
+                .OrderBy(static band => band.Key)
+                .Select(band => (band.Key, 1.0 + band.Max(field => Lines(field, counts))))
         );
         var marks = fields
             .SelectMany(group =>
-                group.Select(
-                    (index, line) =>
-                        new Mark(index, columns[group.Key.Across].Start + 1.5, bands[group.Key.Up].End - 1 - line)
-                )
-            )
-            .ToLookup(mark => Formulas[mark.Index].Formula.PitchClasses.Count);
-        var figure = new Figure(Title, ((int)bands[^1].End * LinePixels) + 96, palette);
+            {
+                var column = counts.Single(each => each.Count == group.Key.Across);
+                var lines = Lines(group, counts);
+                var (left, top) = (columns[group.Key.Across].Start + 1.5, bands[group.Key.Up].End - 1);
+                return group.Select(
+                    (index, place) => new Mark(index, left + (place / lines * column.Width), top - (place % lines))
+                );
+            })
+            .ToLookup(mark => Math.Min(Formulas[mark.Index].Formula.PitchClasses.Count, ManyTones));
+        var (width, height) = (columns.Values.Max(static each => each.End), bands.Values.Max(static each => each.End));
+        var figure = new Figure(Title, ((int)height * LinePixels) + 96, palette);
         foreach (var size in marks.OrderBy(static group => group.Key))
         {
             figure.Add(
                 "scatter",
                 ("mode", "markers+text"),
-                ("name", Names.Some(size.Key, "tone")),
+                ("name", Names.Some(size.Key, "tone") + (size.Key == ManyTones ? " or more" : "")),
                 ("x", size.Select(static mark => mark.X)),
                 ("y", size.Select(static mark => mark.Y)),
-                ("text", size.Select(mark => $"\u00a0{Names.InPlot(Formulas[mark.Index].Name)}")),
+                ("text", size.Select(mark => $"\u00a0{Names.InPlot(Formulas[mark.Index].PrintedName)}")),
                 ("textposition", "middle right"),
-                ("textfont", new { size = FontSize(columns[^1].End) }),
+                ("textfont", new { size = FontSize(width) }),
                 ("marker", Corners(size.Key, palette[Look.Chord])),
                 ("customdata", size.Select(mark => Hover(mark.Index))),
                 ("hovertemplate", "%{customdata}<extra></extra>"),
@@ -140,40 +142,74 @@ public sealed class FormulaMapChart : StudyChart
 
         var border = palette[Look.Line];
         var borders = columns
-            .Select(column => Line(border, column.Start, column.Start, 0, bands[^1].End))
-            .Concat(bands.Select(band => Line(border, 0, columns[^1].End, band.Start, band.Start)));
+            .Values.Select(column => Line(border, column.Start, column.Start, 0, height))
+            .Concat(bands.Values.Select(band => Line(border, 0, width, band.Start, band.Start)));
         return figure
-            .Axis("xaxis", $"{IntervalClasses.Name(Across)}s inside (count)", Ticks(columns))
-            .Axis("yaxis", $"{IntervalClasses.Name(Up)}s inside (count)", Ticks(bands))
+            .Axis("xaxis", $"{IntervalClasses.Name(Across)}s inside (count)", Ticks(columns, width))
+            .Axis("yaxis", $"{IntervalClasses.Name(Up)}s inside (count)", Ticks(bands, height))
             .With("shapes", borders)
             .WithLegend(isReadOnly: true)
             .ToPlotly();
     }
 
-    private int Longest(IEnumerable<int> formulas) =>
-        formulas.Select(index => Names.InPlot(Formulas[index].Name).Length).DefaultIfEmpty(1).Max();
-
-    private static ImmutableArray<Stretch> Lay(int last, Func<int, int> size)
+    /// <summary>
+    /// The columns for the counts there are: each as wide as its longest name, so that names never run into each other. As
+    /// long as there is room across, the column with the longest list gets another list beside it.
+    /// </summary>
+    private ImmutableArray<Column> Columns(ILookup<(int Across, int Up), int> fields)
     {
-        var laid = ImmutableArray.CreateBuilder<Stretch>();
-        var start = 0.0;
-        for (var at = 0; at <= last; at++)
+        var columns = fields
+            .GroupBy(static field => field.Key.Across)
+            .OrderBy(static column => column.Key)
+            .Select(column => new Column(
+                column.Key,
+                column.SelectMany(static field => field).Max(index => Formulas[index].PrintedName.Length)
+                    + MarkInCharacters,
+                column.Max(static field => field.Count()),
+                1
+            ))
+            .ToImmutableArray();
+        while (true)
         {
-            laid.Add(new(start, start + size(at)));
-            start = laid[^1].End;
+            var widest = columns.MaxBy(static column => column.Lines)!;
+            if (
+                widest.Lines <= EnoughLines
+                || columns.Sum(static column => column.Lists * column.Width) + widest.Width > WidthInCharacters
+            )
+            {
+                return columns;
+            }
+
+            columns = columns.Replace(widest, widest with { Lists = widest.Lists + 1 });
+        }
+    }
+
+    private static int Lines(IGrouping<(int Across, int Up), int> field, ImmutableArray<Column> columns) =>
+        Ratio(field.Count(), columns.Single(column => column.Count == field.Key.Across).Lists);
+
+    private static int Ratio(int whole, int parts) => (whole + parts - 1) / parts;
+
+    private static SortedDictionary<int, Stretch> Lay(IEnumerable<(int Count, double Size)> sizes)
+    {
+        var laid = new SortedDictionary<int, Stretch>();
+        var start = 0.0;
+        foreach (var (count, size) in sizes)
+        {
+            laid[count] = new(start, start + size);
+            start += size;
         }
 
-        return laid.ToImmutable();
+        return laid;
     }
 
     private static double FontSize(double characters) => Math.Clamp(12 * WidthInCharacters / characters, 8, 12);
 
-    private static (string, object)[] Ticks(ImmutableArray<Stretch> stretches) =>
+    private static (string, object)[] Ticks(SortedDictionary<int, Stretch> stretches, double end) =>
         [
             ("tickmode", "array"),
-            ("tickvals", stretches.Select(static each => (each.Start + each.End) / 2)),
-            ("ticktext", Enumerable.Range(0, stretches.Length).Select(static each => $"{each}")),
-            ("range", new[] { 0, stretches[^1].End }),
+            ("tickvals", stretches.Values.Select(static each => (each.Start + each.End) / 2)),
+            ("ticktext", stretches.Keys.Select(static count => $"{count}")),
+            ("range", new[] { 0, end }),
             ("showgrid", false),
             ("ticks", ""),
         ];
@@ -201,6 +237,7 @@ public sealed class FormulaMapChart : StudyChart
                 5 => "pentagon",
                 6 => "hexagon",
                 7 => "star",
+                8 => "octagon-open",
                 _ => "circle",
             },
             color,
@@ -211,7 +248,7 @@ public sealed class FormulaMapChart : StudyChart
     private string Hover(int index)
     {
         var formula = Formulas[index].Formula;
-        return $"<b>{Names.InPlot(Formulas[index].Name)}</b>: {formula.ToString("P")}<br>{Pairs(formula, Across)}<br>{Pairs(formula, Up)}";
+        return $"<b>{Names.InPlot(Formulas[index].PrintedName)}</b>: {formula.ToString("P")}<br>{Pairs(formula, Across)}<br>{Pairs(formula, Up)}";
     }
 
     private static string Pairs(Formula formula, int intervalClass)
@@ -235,7 +272,7 @@ public sealed class FormulaMapChart : StudyChart
     private string Words(IGrouping<(int Across, int Up), int> group)
     {
         const int Named = 6;
-        var names = string.Join(", ", group.Take(Named).Select(index => Names.InPlot(Formulas[index].Name)));
+        var names = string.Join(", ", group.Take(Named).Select(index => Formulas[index].PrintedName));
         var rest = group.Count() > Named ? $" and {Names.Some(group.Count() - Named, "other")}" : "";
         return $"{names}{rest} with {Names.Some(group.Key.Across, IntervalClasses.Name(Across))} and "
             + Names.Some(group.Key.Up, IntervalClasses.Name(Up));
@@ -244,4 +281,10 @@ public sealed class FormulaMapChart : StudyChart
     private readonly record struct Mark(int Index, double X, double Y);
 
     private readonly record struct Stretch(double Start, double End);
+
+    /// <summary>A column: the count it is for, the characters across one list, the longest field, and how many lists lie side by side.</summary>
+    private sealed record Column(int Count, int Width, int Longest, int Lists)
+    {
+        public int Lines => Ratio(Longest, Lists);
+    }
 }

@@ -41,16 +41,17 @@ public sealed class IntervalContentChart : StudyChart
         {
             var start = "How many pairs of tones lie each interval (or its inversion) apart";
             return Formulas.Length <= MostBars
-                ? $"{start}: {string.Join("; ", Formulas.Select((each, index) => $"{Names.Printed(each.Name)} {Words(index)}"))}."
+                ? $"{start}: {string.Join("; ", Formulas.Select((each, index) => $"{each.PrintedName} {Words(index)}"))}."
                 : $"{start} in {Formulas.Length} formulas: {string.Join("; ", IntervalClasses.All.Select(Most))}.";
         }
     }
 
-    /// <inheritdoc/>
-    public override ChartTable Table =>
+    internal override ChartTable Tabulate(string? format) =>
         new(
             ["formula", .. IntervalClasses.All.Select(static each => $"{IntervalClasses.Short(each)} ({each})")],
-            Formulas.Select((each, index) => vectors[index].Select(static count => $"{count}").Prepend(each.Name))
+            Formulas.Select(
+                (each, index) => vectors[index].Select(static count => $"{count}").Prepend(each.Show(format))
+            )
         );
 
     /// <summary>How many pairs of tones of a formula lie an interval class apart.</summary>
@@ -67,7 +68,7 @@ public sealed class IntervalContentChart : StudyChart
         var color = palette[Look.Chord];
         for (var index = 0; index < Formulas.Length; index++)
         {
-            var name = Names.InPlot(Formulas[index].Name);
+            var name = Names.InPlot(Formulas[index].PrintedName);
             var shape = Patterns[index];
             figure.Add(
                 "bar",
@@ -117,13 +118,13 @@ public sealed class IntervalContentChart : StudyChart
         return Matrix.Draw(
             palette,
             Title,
-            ([.. Formulas.Select(static each => Names.InPlot(each.Name))], "formula"),
+            ([.. Formulas.Select(static each => Names.InPlot(each.PrintedName))], "formula"),
             (Ticks(), AxisTitle),
             (row, column) =>
                 new(
                     (double)vectors[row][column] / highest,
                     $"{vectors[row][column]}",
-                    $"{Names.InPlot(Formulas[row].Name)}: {Words(row, column + 1)}"
+                    $"{Names.InPlot(Formulas[row].PrintedName)}: {Words(row, column + 1)}"
                 )
         );
     }
@@ -148,7 +149,7 @@ public sealed class IntervalContentChart : StudyChart
         const int Named = 3;
         var most = vectors.Max(vector => vector.Of(intervalClass));
         var holders = Formulas.Where((_, index) => Count(index, intervalClass) == most).ToList();
-        var names = string.Join(", ", holders.Take(Named).Select(static each => Names.Printed(each.Name)));
+        var names = string.Join(", ", holders.Take(Named).Select(static each => each.PrintedName));
         return most == 0 ? $"no {IntervalClasses.Name(intervalClass)}s"
             : holders.Count > Named
                 ? $"at most {Names.Some(most, IntervalClasses.Name(intervalClass))}, in {holders.Count} of them"

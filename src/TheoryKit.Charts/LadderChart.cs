@@ -51,7 +51,7 @@ public sealed class LadderChart : StudyChart
         {
             var rows = Formulas
                 .Take(MostDescribed)
-                .Select(static each => $"{Names.Printed(each.Name)} has {each.Formula.ToString("P")}")
+                .Select(static each => $"{each.PrintedName} has {each.Formula.ToString("P")}")
                 .Concat(Formulas.Length > MostDescribed ? [$"{Formulas.Length - MostDescribed} more"] : []);
             var shared = Enumerable
                 .Range(0, 12)
@@ -66,12 +66,12 @@ public sealed class LadderChart : StudyChart
         }
     }
 
-    /// <inheritdoc/>
-    public override ChartTable Table =>
+    internal override ChartTable Tabulate(string? format) =>
         new(
             Enumerable.Range(0, 12).Select(static semitones => $"{semitones}").Prepend("semitones above the root"),
             Formulas.Select(
-                (each, row) => Enumerable.Range(0, 12).Select(semitones => At(row, semitones)).Prepend(each.Name)
+                (each, row) =>
+                    Enumerable.Range(0, 12).Select(semitones => At(row, semitones, format)).Prepend(each.Show(format))
             )
         );
 
@@ -140,7 +140,7 @@ public sealed class LadderChart : StudyChart
                 "formula",
                 ("tickmode", "array"),
                 ("tickvals", Enumerable.Range(0, Formulas.Length)),
-                ("ticktext", Formulas.Select(static each => Names.InPlot(each.Name))),
+                ("ticktext", Formulas.Select(static each => Names.InPlot(each.PrintedName))),
                 ("range", new[] { Formulas.Length - 0.4, -0.6 })
             )
             .WithLegend(isReadOnly: true)
@@ -153,7 +153,7 @@ public sealed class LadderChart : StudyChart
     private string Hover(Mark mark) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{Names.InPlot(Formulas[mark.Row].Name)}: {At(mark.Row, mark.Semitones, "P")}, {Names.Some(mark.Semitones, "semitone")} above the root"
+            $"{Names.InPlot(Formulas[mark.Row].PrintedName)}: {At(mark.Row, mark.Semitones, "P")}, {Names.Some(mark.Semitones, "semitone")} above the root"
         );
 
     private readonly record struct Mark(int Row, int Semitones, ToneRole Role);

@@ -4,6 +4,8 @@ namespace TheoryKit.Charts;
 internal static class Matrix
 {
     private const int CellHeight = 40;
+    private const int LowCellHeight = 22;
+    private const int ManyRows = 16;
     private const int LineHeight = 15;
 
     /// <summary>Draws it: rows from the top, cells of the same strength in the same shade.</summary>
@@ -22,7 +24,7 @@ internal static class Matrix
         int lines = 1
     )
     {
-        var height = CellHeight + ((lines - 1) * LineHeight);
+        var height = rows.Names.Count > ManyRows ? LowCellHeight : CellHeight + ((lines - 1) * LineHeight);
         var cells = rows
             .Names.Select((_, row) => columns.Names.Select((_, column) => cell(row, column)).ToList())
             .ToList();

@@ -10,6 +10,9 @@ namespace TheoryKit.Charts;
 /// </summary>
 public sealed class OneToneAwayChart : StudyChart
 {
+    /// <summary>The most formulas whose changes fit into the cells: 12.</summary>
+    public const int MostNamed = 12;
+
     /// <summary>A chart of these formulas.</summary>
     /// <param name="formulas">Two or more.</param>
     /// <exception cref="ArgumentException">Fewer than two formulas.</exception>
@@ -26,7 +29,9 @@ public sealed class OneToneAwayChart : StudyChart
     {
         get
         {
-            var neighbours = Formulas.Select((each, row) => (each.Name, Count: Neighbours(row).Count())).ToList();
+            var neighbours = Formulas
+                .Select((each, row) => (each.PrintedName, Count: Neighbours(row).Count()))
+                .ToList();
             var most = neighbours.Max(static each => each.Count);
             var start =
                 $"How many tones change, come or go from the formula of a row to that of a column; where it is one, which. "
@@ -37,25 +42,25 @@ public sealed class OneToneAwayChart : StudyChart
                 : $"{start}; most neighbours: "
                     + string.Join(
                         ", ",
-                        neighbours.Where(each => each.Count == most).Select(static each => Names.Printed(each.Name))
+                        neighbours.Where(each => each.Count == most).Select(static each => each.PrintedName)
                     )
                     + $" with {most}.";
         }
     }
 
-    /// <inheritdoc/>
-    public override ChartTable Table =>
+    internal override ChartTable Tabulate(string? format) =>
         new(
             ["name", "formula", "one tone away (change)"],
             Formulas.Select(
                 (each, row) =>
                     new[]
                     {
-                        each.Name,
-                        $"{each.Formula}",
+                        each.Show(format),
+                        each.Formula.ToString(format),
                         string.Join(
                             ", ",
-                            Neighbours(row).Select(column => $"{Formulas[column].Name} ({Change(row, column, null)})")
+                            Neighbours(row)
+                                .Select(column => $"{Formulas[column].Show(format)} ({Change(row, column, format)})")
                         ),
                     }
             )
@@ -86,7 +91,7 @@ public sealed class OneToneAwayChart : StudyChart
 
     internal override GenericChart Draw(Palette palette)
     {
-        var names = Formulas.Select(static each => Names.InPlot(each.Name)).ToList();
+        var names = Formulas.Select(static each => Names.InPlot(each.PrintedName)).ToList();
         return Matrix
             .Draw(palette, Title, (names, "from"), (names, "to (tones that change: count, or the one)"), Cell)
             .ToPlotly();
@@ -95,12 +100,16 @@ public sealed class OneToneAwayChart : StudyChart
     private Matrix.Cell Cell(int row, int column)
     {
         var distance = Distance(row, column);
-        var (one, other) = (Names.InPlot(Formulas[row].Name), Names.InPlot(Formulas[column].Name));
+        var (one, other) = (Names.InPlot(Formulas[row].PrintedName), Names.InPlot(Formulas[column].PrintedName));
         return distance switch
         {
             0 when row == column => new(0, "–", one),
             0 => new(1, "=", $"{one} and {other} sound alike"),
-            1 => new(1, Change(row, column, "P"), $"{one} to {other}: {Change(row, column, "P")}"),
+            1 => new(
+                1,
+                Formulas.Length <= MostNamed ? Change(row, column, "P") : "1",
+                $"{one} to {other}: {Change(row, column, "P")}"
+            ),
             2 => new(0.3, "2", $"{one} to {other}: {Change(row, column, "P")}"),
             _ => new(0, $"{distance}", $"{one} to {other}: {Change(row, column, "P")}"),
         };

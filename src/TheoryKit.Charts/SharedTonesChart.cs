@@ -15,10 +15,20 @@ public sealed class SharedTonesChart : StudyChart
 
     private const int NamesInLine = 3;
 
+    private readonly ImmutableArray<ImmutableArray<IReadOnlyList<CommonTone>>> shared;
+
     /// <summary>A chart of these chords.</summary>
     /// <param name="chords">Two or more, in the order shown.</param>
     /// <exception cref="ArgumentException">Fewer than two chords.</exception>
-    public SharedTonesChart(params IEnumerable<Chord> chords) => Chords = Names.AtLeast(2, chords);
+    /// <exception cref="OverflowException">A tone would need more accidentals than a note name has.</exception>
+    public SharedTonesChart(params IEnumerable<Chord> chords)
+    {
+        Chords = Names.AtLeast(2, chords);
+        shared =
+        [
+            .. Chords.Select(one => Chords.Select(other => ChordPair.Of(one, other).CommonTones).ToImmutableArray()),
+        ];
+    }
 
     /// <summary>The chords in the order given.</summary>
     public ImmutableArray<Chord> Chords { get; }
@@ -45,28 +55,28 @@ public sealed class SharedTonesChart : StudyChart
         }
     }
 
-    /// <inheritdoc/>
-    public override ChartTable Table =>
+    internal override ChartTable Tabulate(string? format) =>
         new(
-            Chords.Select(static chord => $"with {Names.Of(chord)}").Prepend("chord"),
+            Chords.Select(chord => $"with {chord.ToString(format)}").Prepend("chord"),
             Chords.Select(
-                (chord, row) => Chords.Select((_, column) => Cell(row, column, " ", null)).Prepend(Names.Of(chord))
+                (chord, row) =>
+                    Chords.Select((_, column) => Cell(row, column, " ", format)).Prepend(chord.ToString(format))
             )
         );
 
     /// <summary>How many tones two chords share, by sound.</summary>
     /// <param name="first">A chord's place, from 0.</param>
     /// <param name="second">Another's, or the same.</param>
-    public int Count(int first, int second) => Shared(first, second).Count();
+    public int Count(int first, int second) => Shared(first, second).Count;
 
-    /// <summary>The tones two chords share, in the spelling of the first, upward from its root.</summary>
+    /// <summary>The tones two chords share, as each of them has it, in the order of the first.</summary>
     /// <param name="first">A chord's place, from 0.</param>
     /// <param name="second">Another's, or the same.</param>
-    public IReadOnlyList<NoteName> Tones(int first, int second) => [.. Shared(first, second)];
+    public IReadOnlyList<CommonTone> Shared(int first, int second) => shared[first][second];
 
     internal override GenericChart Draw(Palette palette)
     {
-        var names = Chords.Select(static chord => Names.Of(chord, "P")).ToList();
+        var names = Chords.Select(static chord => chord.ToString("P")).ToList();
         var most = Math.Max(1, Pairs().Max(pair => Count(pair.First, pair.Second)));
         var longest = Enumerable.Range(0, Chords.Length).Max(row => Count(row, row));
         var named = Chords.Length <= MostNamed;
@@ -87,43 +97,33 @@ public sealed class SharedTonesChart : StudyChart
             .ToPlotly();
     }
 
-    private IEnumerable<NoteName> Shared(int first, int second)
-    {
-        var other = Chords[second].PitchClasses;
-        var seen = 0;
-        foreach (var tone in Chords[first].Tones.Append(Chords[first].Bass))
-        {
-            var bit = 1 << tone.PitchClass;
-            if (other.Contains(tone.PitchClass) && (seen & bit) == 0)
-            {
-                yield return tone;
-            }
-
-            seen |= bit;
-        }
-    }
-
     private string Cell(int row, int column, string parting, string? format)
     {
-        var tones = Tones(row, column).Select(tone => tone.ToString(format));
-        return tones.Any()
-            ? $"{Count(row, column)}{parting}{string.Join(parting, tones.Chunk(NamesInLine).Select(static line => string.Join(' ', line)))}"
-            : "0";
+        var lines = Shared(row, column)
+            .Select(tone => tone.InFirst.Name.ToString(format))
+            .Chunk(NamesInLine)
+            .Select(static line => string.Join(' ', line));
+        return string.Join(parting, lines.Prepend($"{Count(row, column)}"));
     }
 
     private string Hover(int row, int column)
     {
-        var (one, other) = (Chords[row], Chords[column]);
-        var tones = Tones(row, column)
-            .Select(tone =>
-                $"{tone.ToString("P")}: {Function(one, tone)}"
-                + (row == column ? "" : $" of {Names.Of(one, "P")}, {Function(other, tone)} of {Names.Of(other, "P")}")
-            );
-        var head = row == column ? Names.Of(one, "P") : $"{Names.Of(one, "P")} and {Names.Of(other, "P")}";
-        return string.Join("<br>", tones.Prepend($"<b>{head}: {Names.Some(Count(row, column), "tone")}</b>"));
+        var (one, other) = (Chords[row].ToString("P"), Chords[column].ToString("P"));
+        return string.Join(
+            "<br>",
+            Shared(row, column).Select(Words).Prepend($"<b>{Head()}: {Names.Some(Count(row, column), "tone")}</b>")
+        );
+
+        string Head() => row == column ? one : $"{one} and {other}";
+
+        string Words(CommonTone tone) =>
+            row == column
+                ? $"{tone.InFirst.Name.ToString("P")}: {Function(tone.InFirst)}"
+                : $"{tone.InFirst.Name.ToString("P")}: {Function(tone.InFirst)} of {one}, {Function(tone.InSecond)} of {other}"
+                    + (tone.IsRespelled ? $" (there {tone.InSecond.Name.ToString("P")})" : "");
     }
 
-    private static string Function(Chord chord, NoteName tone) => chord.FunctionOf(tone)?.ToString("P") ?? "the bass";
+    private static string Function(ChordTone tone) => tone.Function?.ToString("P") ?? "the bass";
 
     private IEnumerable<(int First, int Second)> Pairs() =>
         Enumerable
@@ -133,7 +133,7 @@ public sealed class SharedTonesChart : StudyChart
             );
 
     private string Pair((int First, int Second) pair) =>
-        $"{Names.Of(Chords[pair.First], "P")} and {Names.Of(Chords[pair.Second], "P")}";
+        $"{Chords[pair.First].ToString("P")} and {Chords[pair.Second].ToString("P")}";
 
     private static string Others(IEnumerable<(int First, int Second)> pairs) =>
         pairs.Count() is > 1 and var count ? $" and {Names.Some(count - 1, "other pair")}" : "";

@@ -17,11 +17,14 @@ public abstract class StudyChart : IEquatable<StudyChart>
     public abstract string Description { get; }
 
     /// <summary>The numbers behind the picture.</summary>
-    public abstract ChartTable Table { get; }
+    public ChartTable Table => Tabulate(null);
 
     /// <summary>The chart for Plotly.NET, made anew each time: restyle it, combine it, save it as any other.</summary>
     /// <remarks>Its colours are those of a light page; a renderer's follow the page, light, dark or paper.</remarks>
     public GenericChart ToPlotly() => Draw(Palette.Light);
+
+    /// <summary>The numbers: "G" (or null) plain, "P" with printed signs.</summary>
+    internal abstract ChartTable Tabulate(string? format);
 
     internal abstract GenericChart Draw(Palette palette);
 

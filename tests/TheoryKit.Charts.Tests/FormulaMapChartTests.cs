@@ -59,7 +59,7 @@ public class FormulaMapChartTests
                 (
                     mark.X,
                     mark.Y,
-                    Field: chart.Field(Array.FindIndex(Samples.Many, each => Names.Printed(each.Name) == mark.Name))
+                    Field: chart.Field(Array.FindIndex(Samples.Many, each => each.PrintedName == mark.Name))
                 )
             )
             .ToList();

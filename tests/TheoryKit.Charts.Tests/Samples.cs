@@ -34,12 +34,7 @@ internal static class Samples
 
     /// <summary>The changes of Nine Tin Boats: Gm9, C13, Fmaj9, Dm7.</summary>
     public static Chord[] NineTinBoats { get; } =
-    [
-        new(NoteName.Parse("G"), Formula.Parse("1 b3 5 b7 9")),
-        new(NoteName.Parse("C"), Formula.Parse("1 3 5 b7 9 13")),
-        new(NoteName.Parse("F"), Formula.Parse("1 3 5 7 9")),
-        new(NoteName.Parse("D"), Formula.Parse("1 b3 5 b7")),
-    ];
+    [Chord.Parse("Gm9"), Chord.Parse("C13"), Chord.Parse("Fmaj9"), Chord.Parse("Dm7")];
 
     public static NamedFormula Named(string name, string formula) => new(name, Formula.Parse(formula));
 

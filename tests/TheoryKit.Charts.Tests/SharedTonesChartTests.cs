@@ -11,8 +11,14 @@ public class SharedTonesChartTests
                     var chart = new SharedTonesChart(one, other);
                     var expected = Sounds(one).Intersect(Sounds(other)).Order().ToList();
                     Assert.Equal(expected.Count, chart.Count(0, 1));
-                    Assert.Equal(expected, chart.Tones(0, 1).Select(Samples.PitchClass).Order());
-                    Assert.Equal(expected, chart.Tones(1, 0).Select(Samples.PitchClass).Order());
+                    Assert.Equal(
+                        expected,
+                        chart.Shared(0, 1).Select(static tone => Samples.PitchClass(tone.InFirst.Name)).Order()
+                    );
+                    Assert.Equal(
+                        expected,
+                        chart.Shared(1, 0).Select(static tone => Samples.PitchClass(tone.InFirst.Name)).Order()
+                    );
                     Assert.Equal(Sounds(one).Count, chart.Count(0, 0));
                 }
             );
@@ -23,8 +29,8 @@ public class SharedTonesChartTests
         var sharp = Samples.NineTinBoats[0].Transpose(Theory.Interval.Parse("A1"));
         var flat = Samples.NineTinBoats[0].Transpose(Theory.Interval.Parse("m2"));
         var chart = new SharedTonesChart(sharp, flat);
-        Assert.Equal("G# B D# F# A#", string.Join(' ', chart.Tones(0, 1)));
-        Assert.Equal("Ab Cb Eb Gb Bb", string.Join(' ', chart.Tones(1, 0)));
+        Assert.Equal("G# B D# F# A#", string.Join(' ', chart.Shared(0, 1).Select(static tone => tone.InFirst.Name)));
+        Assert.Equal("Ab Cb Eb Gb Bb", string.Join(' ', chart.Shared(1, 0).Select(static tone => tone.InFirst.Name)));
     }
 
     [Fact]

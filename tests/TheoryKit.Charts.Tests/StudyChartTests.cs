@@ -38,8 +38,8 @@ public partial class StudyChartTests
         );
         Assert.DoesNotMatch(Outside(), html);
         Assert.All(
-            chart.Table.Rows,
-            row => Assert.Contains($"<th scope=\"row\">{Names.Printed(row[0])}</th>", html, StringComparison.Ordinal)
+            chart.Tabulate("P").Rows,
+            row => Assert.Contains($"<th scope=\"row\">{row[0]}</th>", html, StringComparison.Ordinal)
         );
     }
 
@@ -89,6 +89,28 @@ public partial class StudyChartTests
     }
 
     [Fact]
+    public void A_table_and_a_named_formula_show_by_themselves()
+    {
+        var context = new RenderContext("test");
+        Assert.Contains(
+            "<th scope=\"row\">a&lt;b</th>",
+            Html(
+                new ChartTable(
+                    ["name"],
+                    [
+                        ["a<b"],
+                    ]
+                )
+            ),
+            StringComparison.Ordinal
+        );
+        Assert.Equal("<span><strong>my ♭9</strong> 1 ♭9</span>", Html(Samples.Named("my b9", "1 b9")));
+        Assert.Equal("my b9: 1 b9", ChartRenderers.All.Text(Samples.Named("my b9", "1 b9")));
+
+        string Html(object value) => ChartRenderers.All.Html(value, context);
+    }
+
+    [Fact]
     public void Charts_of_the_same_values_are_equal()
     {
         Assert.Equal(new LadderChart(Samples.Many), Samples.Many.LadderChart());
@@ -102,18 +124,46 @@ public partial class StudyChartTests
     {
         NamedFormula named = Formula.Parse("1 b3 5");
         Assert.Equal("1 b3 5", named.Name);
-        Assert.Equal(new LadderChart(named), new[] { named.Formula }.LadderChart());
+        Assert.Equal(new LadderChart(named), new[] { named.Formula }.Named().LadderChart());
     }
 
     [Theory]
-    [InlineData("m7b5", "m7♭5")]
-    [InlineData("13#11", "13♯11")]
-    [InlineData("7b9b13", "7♭9♭13")]
-    [InlineData("dim bb7", "dim ♭♭7")]
+    [InlineData("m7b5", "1 b3 b5 b7")]
+    [InlineData("Bbm7b5", "1 b3 b5 b7")]
+    [InlineData("F#m7b5/E", "1 b3 b5 b7")]
+    public void Chords_and_qualities_are_printed_as_elsewhere(string name, string formula)
+    {
+        var chord = Chord.Parse(char.IsUpper(name[0]) ? name : "C" + name);
+        var printed = chord.ToString("P");
+        Assert.Equal(char.IsUpper(name[0]) ? printed : printed[1..], Samples.Named(name, formula).PrintedName);
+    }
+
+    [Theory]
+    [InlineData("my 13#11", "my 13♯11")]
+    [InlineData("with bb7", "with ♭♭7")]
     [InlineData("harmonic minor", "harmonic minor")]
     [InlineData("double b", "double b")]
-    public void Flats_and_sharps_before_numbers_are_printed(string name, string printed) =>
-        Assert.Equal(printed, Names.Printed(name));
+    public void Other_names_have_flats_and_sharps_before_numbers_printed(string name, string printed) =>
+        Assert.Equal(printed, Samples.Named(name, "1 3 5").PrintedName);
+
+    [Fact]
+    public void Qualities_scales_and_chords_bring_their_names()
+    {
+        Assert.Equal("m7b5", NamedFormula.From(ChordQuality.Parse("m7b5")).Name);
+        Assert.Equal("major triad", NamedFormula.From(ChordQuality.Known[0]).Name);
+        Assert.Equal("dorian", NamedFormula.From(ScaleType.Parse("dorian")).Name, ignoreCase: true);
+        Assert.Equal(new LadderChart(Chord.Parse("Gm9")), new[] { Chord.Parse("Gm9") }.Named().LadderChart());
+    }
+
+    [Fact]
+    public void The_whole_catalogue_fits_into_each_chart()
+    {
+        var all = ChordQuality.Known.Named().ToList();
+        Assert.Equal(all.Count, Figures.Of(all.MapChart())["data"]!.Sum(static trace => trace["x"]!.Count()));
+        Assert.NotEmpty(Figures.Of(all.OneToneAwayChart())["data"]!);
+        Assert.NotEmpty(Figures.Of(all.IntervalContentChart())["data"]!);
+        Assert.NotEmpty(Figures.Of(all.LadderChart())["data"]!);
+    }
 
     [GeneratedRegex("""https?:|//[a-z]|\ssrc=|url\(|@import""", RegexOptions.IgnoreCase)]
     private static partial Regex Outside();

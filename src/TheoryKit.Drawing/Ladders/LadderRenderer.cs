@@ -16,7 +16,7 @@ public sealed class LadderRenderer(IFormatProvider? naming = null) : IRenderer<L
     public string Text(LadderDrawing value)
     {
         ArgumentNullException.ThrowIfNull(value);
-        return LadderText.Write(value, naming);
+        return LadderText.Write(value, naming).TrimEnd('\n');
     }
 
     /// <summary>The ladder as a block of a sheet.</summary>

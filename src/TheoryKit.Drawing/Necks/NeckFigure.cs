@@ -20,11 +20,16 @@ internal static class NeckFigure
         .tk-labels :focus-visible+span,.tk-scroll:focus-visible{outline:2px solid var(--tk-chord);outline-offset:1px;border-radius:3px}
         .tk-neck:has(.tk-labels :checked) .tk-l{display:none}
         .tk-neck:has(.tk-labels [value=f]:checked) .tk-lf,.tk-neck:has(.tk-labels [value=n]:checked) .tk-ln,.tk-neck:has(.tk-labels [value=g]:checked) .tk-lg{display:inline}
-        .tk-parts{grid-column:1/-1;display:grid;gap:.9em 1.6em;margin-top:.5em}
-        .tk-part p{margin:0 0 .1em;font:600 1.1em SERIF}
         @media(max-width:560px){.tk-neck{grid-template-columns:1fr;padding:.7em .6em .4em}}
         @media print{.tk-labels{display:none}.tk-scroll{overflow:visible}.tk-neck{break-inside:avoid;padding:0}}
         """.Replace("SANS", Look.Sans, StringComparison.Ordinal).Replace("SERIF", Look.Serif, StringComparison.Ordinal);
+
+    private static readonly string PartsCss = """
+        .tk-parts{grid-column:1/-1;display:grid;gap:.9em 1.6em;margin-top:.5em}
+        .tk-part{break-inside:avoid}
+        @media print{.tk-parts{grid-template-columns:1fr 1fr!important}}
+        .tk-part p{margin:0 0 .1em;font:600 1.1em SERIF}
+        """.Replace("SERIF", Look.Serif, StringComparison.Ordinal);
 
     public static string Write(NeckDrawing drawing, RenderContext context)
     {
@@ -43,7 +48,7 @@ internal static class NeckFigure
     {
         var id = context.NextId();
         var html = new HtmlWriter(drawings.Count * 12 * 1024);
-        html.Open("figure", "tk tk-neck tk-necks").Attribute("id", id).Style(Css);
+        html.Open("figure", "tk tk-neck tk-necks").Attribute("id", id).Style(Css + PartsCss);
         html.Open("figcaption").Element("span", "tk-title", title).Text(" ");
         html.Element("span", "tk-detail", Detail(drawings[0])).Close();
         WriteSwitch(html, drawings[0], id);

@@ -5,13 +5,13 @@ namespace TheoryKit.Drawing;
 /// <summary>Values as captions print them.</summary>
 internal static class Printed
 {
-    /// <summary>The tuning with printed signs, as players say it.</summary>
-    public static string Of(Tuning tuning, IFormatProvider? naming) =>
+    /// <summary>The tuning as players say it, with printed signs unless another format is asked for.</summary>
+    public static string Of(Tuning tuning, IFormatProvider? naming, string? format = "P") =>
         string.Join(
             ' ',
             tuning
                 .Strings.Reverse()
-                .Select(each => each.Open.ToString("P", naming) + (each.Start == 0 ? "" : $"@{each.Start}"))
+                .Select(each => each.Open.ToString(format, naming) + (each.Start == 0 ? "" : $"@{each.Start}"))
         );
 
     private static readonly string[] Numbers =

@@ -20,7 +20,7 @@ internal static class ChordPageSheet
 
         if (page.ShowsRelations)
         {
-            blocks.AddRange(RelationBlocks.Of(chord));
+            blocks.AddRange(RelationBlocks.Of(chord.Formula.Relations, chord.Root));
         }
 
         return new(blocks);

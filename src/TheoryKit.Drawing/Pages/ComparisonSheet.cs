@@ -52,10 +52,7 @@ internal static class ComparisonSheet
     }
 
     private static Words Names(IReadOnlyList<ComparedTone> tones) =>
-        tones.Count == 0 ? "nothing" : Words.Join(", ", tones.Select(Name));
-
-    private static Words Name(ComparedTone tone) =>
-        Words.Join(" = ", tone.Holders.Select(holder => tone.Tones[holder]!.Value.Name).Distinct());
+        tones.Count == 0 ? "nothing" : Words.Join(", ", tones.Select(Chords.Names));
 
     /// <summary>A row for every sound, the highest first as on the ladder; a column for every chord.</summary>
     private static Block.Table Sounds(ChordComparison comparison)
@@ -63,7 +60,7 @@ internal static class ComparisonSheet
         var rows = new List<IReadOnlyList<Cell>>();
         foreach (var tone in comparison.Tones.Reverse())
         {
-            var row = new List<Cell> { Name(tone) };
+            var row = new List<Cell> { Chords.Names(tone) };
             for (var i = 0; i < comparison.Chords.Count; i++)
             {
                 row.Add(

@@ -56,7 +56,8 @@ internal readonly record struct Column(Words Head, bool IsNumber = false)
 /// <summary>What stands in a cell of a table or in a fact: words, with the mark of a tone in front if it is one.</summary>
 internal sealed record Cell(Words Words, ToneRole? Role = null, bool IsStrong = false)
 {
-    public static implicit operator Cell(string text) => new(text);
+    [return: NotNullIfNotNull(nameof(text))]
+    public static implicit operator Cell?(string? text) => text is null ? null : new(text);
 
     [return: NotNullIfNotNull(nameof(words))]
     public static implicit operator Cell?(Words? words) => words is null ? null : new(words);

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
+using TheoryKit.Theory;
 
 namespace TheoryKit.Drawing;
 
@@ -29,6 +30,9 @@ internal sealed class Words
 
     /// <summary>A value in its own notation.</summary>
     public static Words Of(object? value) => value is null ? None : new([value]);
+
+    /// <summary>Notes one after the other on one line.</summary>
+    public static Words Tones(IEnumerable<NoteName> tones) => Join("\u00a0", tones);
 
     /// <summary>Values one after the other.</summary>
     public static Words Join<T>(string separator, IEnumerable<T> values)
@@ -76,9 +80,30 @@ internal sealed class Words
                     Words words => words.Write(format, naming),
                     // Numbers have formats of their own: "P" would be a percentage.
                     int number => number.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                    ScaleType type => format == "P" ? PrintedName(type.Name) : type.Name,
                     IFormattable value => value.ToString(format, naming),
                     _ => part.ToString(),
                 }
             )
         );
+
+    /// <summary>A name with the signs before its numbers as printed: lydian ♯2.</summary>
+    private static string PrintedName(string name)
+    {
+        var printed = name.ToCharArray();
+        for (var i = printed.Length - 2; i >= 0; i--)
+        {
+            if (char.IsAsciiDigit(printed[i + 1]) || printed[i + 1] is '♭' or '♯')
+            {
+                printed[i] = printed[i] switch
+                {
+                    'b' => '♭',
+                    '#' => '♯',
+                    var other => other,
+                };
+            }
+        }
+
+        return new(printed);
+    }
 }

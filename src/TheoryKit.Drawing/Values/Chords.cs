@@ -10,7 +10,7 @@ internal static class Chords
             new("chord", "chords"),
             static chord => Words.Of(chord),
             [
-                new("tones", static chord => Words.Join(" ", chord.Tones)),
+                new("tones", static chord => Words.Tones(chord.Tones)),
                 new("functions", static chord => Words.Of(chord.Formula)),
                 new("bass", static chord => chord.Bass == chord.Root ? null : Words.Of(chord.Bass)),
             ]
@@ -30,7 +30,7 @@ internal static class Chords
         new(
             new("common tone", "common tones"),
             static tone =>
-                tone.IsRespelled ? $"{tone.InFirst.Name} = {tone.InSecond.Name}" : Words.Of(tone.InFirst.Name),
+                tone.IsRespelled ? (Words)$"{tone.InFirst.Name} = {tone.InSecond.Name}" : Words.Of(tone.InFirst.Name),
             [
                 new("function in the first", static tone => Function(tone.InFirst)),
                 new("function in the second", static tone => Function(tone.InSecond)),
@@ -77,7 +77,8 @@ internal static class Chords
                                 pair.CommonTones.Select(static tone =>
                                     tone.InFirst.Function == tone.InSecond.Function
                                         ? (Words)$"{tone.InFirst.Name}\u00a0({FunctionWords(tone.InFirst)})"
-                                        : $"{tone.InFirst.Name}\u00a0({FunctionWords(tone.InFirst)}, then {FunctionWords(tone.InSecond)})"
+                                        : (Words)
+                                            $"{tone.InFirst.Name}\u00a0({FunctionWords(tone.InFirst)}, then {FunctionWords(tone.InSecond)})"
                                 )
                             )
                 ),
@@ -95,6 +96,25 @@ internal static class Chords
                 ),
             ]
         );
+
+    public static Description<ComparedTone> ComparedTones { get; } =
+        new(
+            new("compared tone", "compared tones"),
+            static tone => Names(tone),
+            [
+                new("semitones above the first root", static tone => tone.Semitones, IsNumber: true),
+                new(
+                    "functions",
+                    static tone =>
+                        Words.Join(" ", tone.Tones.Select(static each => each is { } has ? FunctionWords(has) : "-"))
+                ),
+                new("in", static tone => tone.IsShared ? "all" : $"{tone.Holders.Count} of {tone.Tones.Count}"),
+            ]
+        );
+
+    /// <summary>What a sound is called, by all names that the chords have for it.</summary>
+    public static Words Names(ComparedTone tone) =>
+        Words.Join(" = ", tone.Holders.Select(holder => tone.Tones[holder]!.Value.Name).Distinct());
 
     public static Words Described(Chord chord) => Words.Of(new InFull(chord));
 

@@ -20,7 +20,7 @@ internal static class Formulas
         {
             InWords = static formula =>
                 ChordSymbol.For(formula) is not null ? ChordSymbol.Name(formula)
-                : ScaleType.Find(formula) is { } type ? type.Name
+                : ScaleType.Find(formula) is { } type ? Words.Of(type)
                 : null,
             More = static formula => formula.Count == 0 ? [] : [Ladder(new LadderColumn(formula))],
         };

@@ -123,13 +123,6 @@ internal static class Instruments
     private sealed record Strings(Tuning Tuning) : IFormattable
     {
         public string ToString(string? format, IFormatProvider? formatProvider) =>
-            string.Join(
-                ' ',
-                Tuning
-                    .Strings.Reverse()
-                    .Select(each =>
-                        each.Open.ToString(format, formatProvider) + (each.Start == 0 ? "" : $"@{each.Start}")
-                    )
-            );
+            Printed.Of(Tuning, formatProvider, format);
     }
 }

@@ -8,7 +8,7 @@ internal static class Scales
     public static Description<ScaleType> Types { get; } =
         new(
             new("scale type", "scale types"),
-            static type => type.Name,
+            static type => Words.Of(type),
             [
                 new("formula", static type => Words.Of(type.Formula)),
                 new("steps", static type => Formulas.Steps(type.Formula)),
@@ -25,7 +25,7 @@ internal static class Scales
             new("scale", "scales"),
             static scale => Words.Of(scale),
             [
-                new("tones", static scale => Words.Join(" ", scale.Tones)),
+                new("tones", static scale => Words.Tones(scale.Tones)),
                 new("functions", static scale => Words.Of(scale.Formula)),
                 new("steps", static scale => Formulas.Steps(scale.Formula)),
             ]
@@ -46,7 +46,7 @@ internal static class Scales
             static key => Words.Of(key),
             [
                 new("signature", static key => Signature(key)),
-                new("tones", static key => Words.Join(" ", key.Scale.Tones)),
+                new("tones", static key => Words.Tones(key.Scale.Tones)),
                 new("relative key", static key => Words.Of(key.Relative)),
                 new("parallel key", static key => Words.Of(key.Parallel)),
             ]
@@ -62,6 +62,43 @@ internal static class Scales
                 new("felt as", static time => InWords.Count(time.Pulses, "pulse")),
             ]
         );
+
+    public static Description<RomanNumeral> Numerals { get; } =
+        new(
+            new("numeral", "numerals"),
+            static numeral => Words.Of(numeral),
+            [
+                new("root", static numeral => Words.Of(numeral.Degree)),
+                new("counted from", static numeral => numeral.Of is { } of ? Words.Of(of) : null),
+                new("formula", static numeral => Words.Of(numeral.Formula)),
+                new("bass", static numeral => numeral.Bass is { } bass ? Words.Of(bass) : null),
+                new("in C major", static numeral => Words.Of(numeral.In(new Key(new NoteName(Letter.C))))),
+            ]
+        );
+
+    public static Description<ChordSpan> Spans { get; } =
+        new(
+            new("chord in time", "chords in time"),
+            static span => span.Chord is { } chord ? Words.Of(chord) : "N.C.",
+            [
+                new("starts at beat", static span => $"{span.Start}", IsNumber: true),
+                new("lasts beats", static span => $"{span.Length}", IsNumber: true),
+            ]
+        )
+        {
+            InWords = static span => span.Chord is { } chord ? Chords.Described(chord) : "no chord is played",
+        };
+
+    public static Sheet Changes(Changes changes) =>
+        new(
+            new Block.Title(
+                changes.Key is { } key ? (Words)$"{changes.Time}, {key}" : Words.Of(changes.Time),
+                InWords.Count(changes.Bars.Count, "bar")
+            ),
+            BarChart.Of(changes)
+        );
+
+    public static Sheet Bar(Bar bar) => Changes(new Changes([bar], new TimeSignature(bar.Beats, 4)));
 
     private static Words Signature(Key key)
     {

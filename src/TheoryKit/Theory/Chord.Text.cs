@@ -113,6 +113,14 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
     public static Chord Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) =>
         Parsing.Parse<Chord>(s, What, Read, provider);
 
+    /// <summary>The chords read from a text, separated by white space or commas.</summary>
+    /// <exception cref="FormatException">Some part is not a chord.</exception>
+    public static IReadOnlyList<Chord> ParseList(string text, IFormatProvider? provider = null)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return Parsing.ParseList<Chord>(text, "a list of chords", Read, provider);
+    }
+
     /// <summary>Reads a chord as <see cref="Parse(string, IFormatProvider?)"/> does; false if the text is none.</summary>
     public static bool TryParse(
         [NotNullWhen(true)] string? s,

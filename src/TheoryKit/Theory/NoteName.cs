@@ -67,7 +67,7 @@ public readonly partial struct NoteName : IEquatable<NoteName>, ISpanParsable<No
     public static IReadOnlyList<NoteName> ParseList(string text, IFormatProvider? provider = null)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return Parsing.Parse<IReadOnlyList<NoteName>>(text, "a list of note names", ReadList, provider);
+        return Parsing.ParseList<NoteName>(text, "a list of note names", Read, provider);
     }
 
     /// <summary>The name of the note <paramref name="interval"/> above this one (below, if it descends).</summary>
@@ -181,29 +181,4 @@ public readonly partial struct NoteName : IEquatable<NoteName>, ISpanParsable<No
 
     internal void Write(StringBuilder text, bool printed, NoteNaming? naming = null) =>
         (naming ?? NoteNaming.English).Write(text, this, printed);
-
-    private static bool ReadList(ref TextCursor cursor, [MaybeNullWhen(false)] out IReadOnlyList<NoteName> notes)
-    {
-        var list = new List<NoteName>();
-        notes = list;
-        while (true)
-        {
-            cursor.SkipSpaces();
-            if (cursor.AtEnd && list.Count > 0)
-            {
-                return true;
-            }
-
-            if (!Read(ref cursor, out var note))
-            {
-                return false;
-            }
-
-            list.Add(note);
-            if (!cursor.SkipSpaces() & !cursor.Take(',') && !cursor.AtEnd)
-            {
-                return cursor.Fail("white space or a comma after the note name");
-            }
-        }
-    }
 }

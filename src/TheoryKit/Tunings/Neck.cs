@@ -146,16 +146,23 @@ public sealed class Neck : IEquatable<Neck>, ISpanParsable<Neck>
     /// <exception cref="OverflowException">A tone would need more accidentals than a note name has.</exception>
     public IReadOnlyList<Place> PlacesOf(NoteName root, Formula formula)
     {
+        // What sounds each pitch class, found once and not again at every fret.
+        var tones = new (Degree Function, NoteName Name)?[Diatonic.SemitonesPerOctave];
+        foreach (var degree in formula)
+        {
+            tones[(root.PitchClass + degree.PitchClass) % Diatonic.SemitonesPerOctave] ??= (degree, root.Add(degree));
+        }
+
         var found = new List<Place>(StringCount * Frets / 2);
         for (var number = 1; number <= StringCount; number++)
         {
+            var each = Tuning[number];
             for (var fret = OpenFret(number); fret <= Frets; fret++)
             {
-                var position = new Position(number, fret);
-                var sound = MidiNumberAt(position);
-                if (formula.At(sound - root.PitchClass) is { } degree)
+                var sound = each.Open.MidiNumber + fret - each.Start;
+                if (tones[Diatonic.Modulo(sound, Diatonic.SemitonesPerOctave)] is var (function, name))
                 {
-                    found.Add(new(position, Pitch.Nearest(root.Add(degree), sound), degree));
+                    found.Add(new(new(number, fret), Pitch.Nearest(name, sound), function));
                 }
             }
         }

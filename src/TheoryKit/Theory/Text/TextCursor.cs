@@ -191,5 +191,43 @@ internal static class Parsing
         return false;
     }
 
+    /// <summary>One or more values, parted by white space or commas.</summary>
+    public static IReadOnlyList<T> ParseList<T>(
+        ReadOnlySpan<char> text,
+        string what,
+        Reader<T> reader,
+        IFormatProvider? provider = null
+    ) =>
+        Parse<List<T>>(
+            text,
+            what,
+            (ref TextCursor cursor, [MaybeNullWhen(false)] out List<T> list) => ReadList(ref cursor, reader, out list),
+            provider
+        );
+
+    private static bool ReadList<T>(ref TextCursor cursor, Reader<T> reader, out List<T> list)
+    {
+        list = [];
+        while (true)
+        {
+            cursor.SkipSpaces();
+            if (cursor.AtEnd && list.Count > 0)
+            {
+                return true;
+            }
+
+            if (!reader(ref cursor, out var value))
+            {
+                return false;
+            }
+
+            list.Add(value);
+            if (!cursor.SkipSpaces() & !cursor.Take(',') && !cursor.AtEnd)
+            {
+                return cursor.Fail("white space or a comma before the next");
+            }
+        }
+    }
+
     private static bool AtEnd(ref TextCursor cursor) => cursor.AtEnd || cursor.Fail("the end of the text");
 }

@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+
+namespace TheoryKit.Tunings;
+
+/// <summary>A tuning that players know by a name.</summary>
+/// <param name="Name">The name, unique in the catalogue.</param>
+/// <param name="Tuning">What the strings are tuned to.</param>
+/// <param name="Instrument">The instrument it is used on, as in "guitar" or "five-string banjo".</param>
+public sealed record KnownTuning(string Name, Tuning Tuning, string Instrument)
+{
+    /// <summary>Other names of the same tuning, also on other instruments.</summary>
+    public ImmutableArray<string> Aliases { get; init; } = [];
+
+    /// <inheritdoc/>
+    public bool Equals(KnownTuning? other) =>
+        other is not null && Name == other.Name && Tuning == other.Tuning && Instrument == other.Instrument;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Name, Tuning, Instrument);
+
+    /// <summary>Name, instrument and strings, for a reader.</summary>
+    public override string ToString() => $"{Name} ({Instrument}): {Tuning}";
+}

@@ -1,0 +1,88 @@
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>A value of every public type, and random ones.</summary>
+internal static class Samples
+{
+    public static Chord Ebmaj7 { get; } = Chord.Parse("Ebmaj7");
+
+    public static IReadOnlyList<Chord> KestrelStairs { get; } =
+    [Ebmaj7, Chord.Parse("Cm7"), Chord.Parse("Fm7"), Chord.Parse("Bb7")];
+
+    public static IReadOnlyList<object> Values { get; } =
+    [
+        NoteName.Parse("Gb"),
+        Pitch.Parse("E2"),
+        Interval.Parse("m3"),
+        Degree.Parse("#11"),
+        Formula.Parse("1 b3 5 b7 9"),
+        Formula.Empty,
+        Chord.Parse("Gm9"),
+        Chord.Parse("C13#11/G"),
+        ChordQuality.Find(Formula.Parse("1 3 5"))!,
+        ChordNaming.Readings(NoteName.ParseList("C E G A"))[0],
+        ChordNaming.Readings(NoteName.ParseList("C E G A"))[0].Terms[0],
+        ChordTone.Of(Ebmaj7)[1],
+        ChordPair.Of(KestrelStairs[2], KestrelStairs[3]),
+        ChordPair.Of(KestrelStairs[2], KestrelStairs[3]).CommonTones[0],
+        VoiceMotion.Between(KestrelStairs[2], KestrelStairs[3]),
+        VoiceMotion.Between(KestrelStairs[2], KestrelStairs[3]).Moves[0],
+        ChordComparison.Of(KestrelStairs),
+        ChordComparison.Of(KestrelStairs).Tones[0],
+        Formula.Parse("1 b3 5 b7").Relations,
+        Formula.Parse("1 b3 5 b7").Relations.Triads[0],
+        Formula.Parse("1 b3 5 b7").Relations.Triads[0].Functions[0],
+        Formula.Parse("1 b3 5 b7").Relations.Scales[0],
+        Formula.Parse("1 b3 5 b7").Relations.Neighbours[0],
+        Scale.Parse("Eb dorian"),
+        Scale.Parse("C [1 2 3 #4]"),
+        ScaleType.Parse("melodic minor"),
+        Key.Parse("Eb major"),
+        TimeSignature.Parse("3/4"),
+        RomanNumeral.Parse("V7/V"),
+        Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+        Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7").Bars[0],
+        Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7").Chords[0],
+        PitchClassSet.Parse("{0 3 7}"),
+        SetClass.Parse("(0 3 6 9)"),
+        IntervalVector.Parse("<0 0 1 1 1 0>"),
+        Position.Parse("6:3"),
+        Neck.Guitar.PlacesOf(Ebmaj7)[0],
+        Tuning.Standard,
+        Tuning.Standard[1],
+        Tuning.Known[0],
+        Neck.Guitar,
+    ];
+
+    public static IReadOnlyList<object> Drawings { get; } =
+    [
+        NeckDrawing.Of(Neck.Guitar, Ebmaj7),
+        LadderDrawing.Of(Ebmaj7),
+        LadderDrawing.Of(KestrelStairs),
+        new ChordPage(Ebmaj7),
+        new ChordPage(Chord.Parse("Ebmaj7/A")) { Neck = null },
+        ComparisonPage.Of(KestrelStairs),
+        ComparisonPage.Of(NoteName.Parse("C"), Formula.Parse("1 3 5 7"), Formula.Parse("1 b3 5 7")),
+    ];
+
+    /// <summary>Chords of every known quality over every common root, some over another bass.</summary>
+    public static Gen<Chord> AnyChord { get; } =
+        from root in Of(NoteName.Common)
+        from quality in Of(ChordQuality.Known)
+        from bass in Gen.Frequency(
+            (3, Of<NoteName?>([null])),
+            (1, Of(NoteName.Common).Select(static note => (NoteName?)note))
+        )
+        select new Chord(root, quality.Formula, bass);
+
+    /// <summary>Formulas of any degrees, however odd.</summary>
+    public static Gen<Formula> AnyFormula { get; } =
+        Gen.Select(Gen.Int[1, Degree.MaxNumber], Gen.Int[-Degree.MaxAlteration, Degree.MaxAlteration])
+            .Select(static (number, alteration) => new Degree(number, alteration))
+            .Array[1, 8]
+            .Select(static degrees => new Formula(degrees.Distinct()));
+
+    public static Gen<T> Of<T>(IReadOnlyList<T> values) => Gen.Int[0, values.Count - 1].Select(i => values[i]);
+}

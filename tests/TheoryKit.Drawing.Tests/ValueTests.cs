@@ -1,0 +1,166 @@
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>How values read in a terminal. What is expected was written by hand from the definitions.</summary>
+public class ValueTests
+{
+    private static readonly RendererSet All = DrawingRenderers.All;
+
+    [Theory]
+    [InlineData("m3", "minor third")]
+    [InlineData("P5", "perfect fifth")]
+    [InlineData("A4", "augmented fourth")]
+    [InlineData("dd5", "doubly diminished fifth")]
+    [InlineData("M9", "major ninth")]
+    [InlineData("-P4", "descending perfect fourth")]
+    [InlineData("m16", "minor 16th")]
+    [InlineData("AAA1", "triply augmented unison")]
+    public void Intervals_are_said_in_words(string interval, string words) =>
+        Assert.StartsWith($"{interval}  {words}\n", All.Text(Interval.Parse(interval)), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("C", "C")]
+    [InlineData("Bb", "B flat")]
+    [InlineData("Fx", "F double sharp")]
+    [InlineData("Ebbb", "E triple flat")]
+    public void Notes_are_said_in_words(string note, string words) =>
+        Assert.StartsWith(
+            $"{NoteName.Parse(note)}  {words}\n",
+            All.Text(NoteName.Parse(note)),
+            StringComparison.Ordinal
+        );
+
+    [Theory]
+    [InlineData("Gb", "F#")]
+    [InlineData("C#", "Db")]
+    [InlineData("Cb", "B")]
+    [InlineData("E", null)]
+    public void A_note_with_a_second_name_has_it(string note, string? other)
+    {
+        var text = All.Text(NoteName.Parse(note));
+        Assert.Equal(other is not null, text.Contains("name  ", StringComparison.Ordinal));
+        Assert.Contains(other ?? "pitch class", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_pitch() =>
+        // ISO 16: A4 is 440 Hz, so A2 is 110 Hz; MIDI counts it 45.
+        Assert.Equal(
+            """
+            A2  A, octave 2
+              MIDI number               45
+              frequency at A4 = 440 Hz  110.00 Hz
+            """,
+            All.Text(Pitch.Parse("A2"))
+        );
+
+    [Fact]
+    public void A_chord() =>
+        Assert.Equal(
+            """
+            G#7  G# dominant seventh
+              tones      G# B# D# F#
+              functions  1 3 5 b7
+            """,
+            All.Text(Chord.Parse("G#7"))
+        );
+
+    [Fact]
+    public void Chords_in_a_row() =>
+        Assert.Equal(
+            """
+            4 chords
+              chord   in words             tones      functions
+              Ebmaj7  Eb major seventh     Eb G Bb D  1 3 5 7
+              Cm7     C minor seventh      C Eb G Bb  1 b3 5 b7
+              Fm7     F minor seventh      F Ab C Eb  1 b3 5 b7
+              Bb7     Bb dominant seventh  Bb D F Ab  1 3 5 b7
+            """,
+            All.Text(Samples.KestrelStairs)
+        );
+
+    [Fact]
+    public void Places_of_a_triad() =>
+        Assert.Equal(
+            """
+            4 places
+              place  string  fret  pitch  function
+              1:0         1     0  E4     3
+              1:3         1     3  G4     5
+              1:8         1     8  C5     1
+              1:12        1    12  E5     3
+            """,
+            All.Text(Neck.Guitar.PlacesOf(Chord.Parse("C")).Take(4))
+        );
+
+    [Fact]
+    public void A_key() =>
+        Assert.Equal(
+            """
+            Eb major
+              signature     3 flats: Bb Eb Ab
+              tones         Eb F G Ab Bb C D
+              relative key  C minor
+              parallel key  Eb minor
+            """,
+            All.Text(Key.Parse("Eb major"))
+        );
+
+    [Fact]
+    public void Changes_stand_in_bars_of_four_each_chord_at_its_beat() =>
+        Assert.Equal(
+            """
+            4/4, F major  5 bars
+
+            | Gm9         | C13   C7b9  | Fmaj9       | %           |
+            | Dm7         ||
+            """,
+            All.Text(Changes.Parse("4/4, F major: Gm9 | C13 C7b9 | Fmaj9 | % | Dm7"))
+        );
+
+    [Fact]
+    public void A_chart_has_a_list_item_for_every_bar_and_numerals_where_there_is_a_key()
+    {
+        var html = Fragment.Parse(
+            All.Html(Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7"), new RenderContext())
+        );
+        Assert.Equal(4, html.Descendants("li").Count());
+        var words = Fragment.TextOf(html).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Subset(
+            words.ToHashSet(),
+            new HashSet<string> { "E♭maj7", "Imaj7", "Cm7", "vi7", "Fm7", "ii7", "B♭7", "V7" }
+        );
+    }
+
+    [Fact]
+    public void A_set_class() =>
+        // The diminished seventh: three of them, each its own transposition by three semitones, four minor thirds and two tritones.
+        Assert.Equal(
+            """
+            (0 3 6 9)
+              members          4
+              interval vector  <0 0 4 0 0 2>
+              sets in it       3
+              complement       (0 1 3 4 6 7 9 10)
+              symmetry         repeats every 3 semitones, mirrors itself
+            """,
+            All.Text(SetClass.Parse("(0 3 6 9)"))
+        );
+
+    [Fact]
+    public void A_scale_with_its_chords() =>
+        Expectations.Matches(All.Text(Scale.Parse("Eb dorian")), "scale-Eb-dorian.txt");
+
+    [Fact]
+    public void Every_quality() => Expectations.Matches(All.Text(ChordQuality.Known), "chord-qualities.txt");
+
+    [Fact]
+    public void Html_prints_the_signs()
+    {
+        var html = Fragment.TextOf(Fragment.Parse(All.Html(Chord.Parse("Bbm7b5"), new RenderContext())));
+        Assert.Contains("B♭ø7", html, StringComparison.Ordinal);
+        Assert.Contains("1 ♭3 ♭5 ♭7", html, StringComparison.Ordinal);
+    }
+}
