@@ -83,7 +83,9 @@ public sealed class ChartTable : IEquatable<ChartTable>
 
     /// <summary>Whether every text of a column beyond the first is a number.</summary>
     internal bool IsNumeric(int column) =>
-        column > 0 && !Rows.IsEmpty && Rows.All(row => double.TryParse(row[column], CultureInfo.InvariantCulture, out _));
+        column > 0
+        && !Rows.IsEmpty
+        && Rows.All(row => double.TryParse(row[column], CultureInfo.InvariantCulture, out _));
 
     private static int Width(string text) => new StringInfo(text).LengthInTextElements;
 }
