@@ -1,10 +1,11 @@
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
 namespace TheoryKit.Drawing;
 
-public class DrawingRenderersTests
+public partial class DrawingRenderersTests
 {
     private static readonly RendererSet All = DrawingRenderers.All;
 
@@ -83,6 +84,11 @@ public class DrawingRenderersTests
 
     [Theory]
     [MemberData(nameof(SampleNames))]
+    public void Html_writes_sharps_and_flats_as_printed(string name) =>
+        Assert.DoesNotMatch(APlainSign(), Fragment.TextOf(Fragment.Parse(All.Html(Sample(name), new RenderContext()))));
+
+    [Theory]
+    [MemberData(nameof(SampleNames))]
     public void Tables_have_captions_and_named_rows_and_columns(string name)
     {
         var html = Fragment.Parse(All.Html(Sample(name), new RenderContext()));
@@ -133,6 +139,10 @@ public class DrawingRenderersTests
         Assert.Contains("Esmaj7", page, StringComparison.Ordinal);
         Assert.DoesNotContain("E♭", page, StringComparison.Ordinal);
     }
+
+    // b3, #11, Bb, F# at the beginning of a word; "Above" is none.
+    [GeneratedRegex(@"(?<![\w♭♯])([b#]+[0-9]|[A-G][b#](?!ove))")]
+    private static partial Regex APlainSign();
 
     private static object Sample(string name) =>
         Samples.Values.Concat(Samples.Drawings).ElementAt(int.Parse(name.Split(' ')[0]));

@@ -68,7 +68,10 @@ public class PageTests
     public void A_seventh_chord_page_reads_as_expected()
     {
         Expectations.Matches(All.Text(new ChordPage(Samples.Ebmaj7)), "page-Ebmaj7.txt");
-        Expectations.Matches(All.Html(new ChordPage(Samples.Ebmaj7), new RenderContext()), "page-Ebmaj7.html");
+        Expectations.Matches(
+            Fragment.WithoutStyle(All.Html(new ChordPage(Samples.Ebmaj7), new RenderContext())),
+            "page-Ebmaj7.html"
+        );
     }
 
     [Fact]
@@ -76,8 +79,67 @@ public class PageTests
     {
         var page = ComparisonPage.Of(Samples.KestrelStairs);
         Expectations.Matches(All.Text(page), "comparison-Kestrel-Stairs.txt");
-        Expectations.Matches(All.Html(page, new RenderContext()), "comparison-Kestrel-Stairs.html");
+        Expectations.Matches(
+            Fragment.WithoutStyle(All.Html(page, new RenderContext())),
+            "comparison-Kestrel-Stairs.html"
+        );
     }
+
+    [Fact]
+    public void A_minor_seventh_is_a_sixth_of_its_third_and_has_two_triads_inside()
+    {
+        var text = All.Text(new ChordPage(Chord.Parse("Cm7")) { Neck = null });
+        Assert.Contains(
+            """
+            Chords inside
+              chord  in words     stands on  its tones here
+              Cm     minor triad  1          1 b3 5
+              Eb     major triad  b3         b3 5 b7
+
+            The same notes from another root
+              chord  in words  stands on
+              Eb6    sixth     b3
+            """,
+            text,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("  b3 to 3       Eb to E       C7 ", text, StringComparison.Ordinal);
+        Assert.Contains("  C dorian  ", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_power_chord_says_what_it_has_not()
+    {
+        var text = All.Text(new ChordPage(Chord.Parse("C5")) { Neck = null });
+        Assert.Contains("No triad and no seventh chord lies inside.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_page_without_neck_and_relations_is_ladder_and_table() =>
+        Assert.Equal(
+            """
+            C5  C power chord
+
+             7  ·
+            b7  ·
+             6  ·
+            b6  ·
+             5  5 G
+            b5  ·
+             4  ·
+             3  ·
+            b3  ·
+             2  ·
+            b2  ·
+             1  1 C
+
+            Tones and functions
+              tone  function  above the root  semitones  role
+              C     1         perfect unison          0  root
+              G     5         perfect fifth           7  chord tone
+            """,
+            All.Text(new ChordPage(Chord.Parse("C5")) { Neck = null, ShowsRelations = false })
+        );
 
     [Fact]
     public void A_comparison_has_a_column_for_every_chord_and_a_row_for_every_sound()
@@ -116,6 +178,31 @@ public class PageTests
                     Assert.Equal(chords.Length * (chords.Length - 1) / 2, Rows(html, "Two by two"));
                 },
                 iter: 50
+            );
+
+    [Fact]
+    public void Any_formula_however_odd_has_a_page_a_card_and_a_comparison() =>
+        Gen.Select(Samples.AnyFormula, Samples.AnyFormula, Samples.Of(NoteName.Common))
+            .Sample(
+                static (one, other, root) =>
+                {
+                    var values = new object[]
+                    {
+                        one,
+                        one.Relations,
+                        new ChordPage(new Chord(root, one)) { Neck = null },
+                        ComparisonPage.Of(root, one, other) with
+                        {
+                            Neck = null,
+                        },
+                    };
+                    foreach (var value in values)
+                    {
+                        Assert.NotEmpty(All.Text(value));
+                        Fragment.Parse(All.Html(value, new RenderContext()));
+                    }
+                },
+                iter: 100
             );
 
     [Fact]

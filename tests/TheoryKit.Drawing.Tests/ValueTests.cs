@@ -109,6 +109,32 @@ public class ValueTests
         );
 
     [Fact]
+    public void Changes_stand_in_bars_of_four_each_chord_at_its_beat() =>
+        Assert.Equal(
+            """
+            4/4, F major  5 bars
+
+            | Gm9         | C13   C7b9  | Fmaj9       | %           |
+            | Dm7         ||
+            """,
+            All.Text(Changes.Parse("4/4, F major: Gm9 | C13 C7b9 | Fmaj9 | % | Dm7"))
+        );
+
+    [Fact]
+    public void A_chart_has_a_list_item_for_every_bar_and_numerals_where_there_is_a_key()
+    {
+        var html = Fragment.Parse(
+            All.Html(Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7"), new RenderContext())
+        );
+        Assert.Equal(4, html.Descendants("li").Count());
+        var words = Fragment.TextOf(html).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Subset(
+            words.ToHashSet(),
+            new HashSet<string> { "E♭maj7", "Imaj7", "Cm7", "vi7", "Fm7", "ii7", "B♭7", "V7" }
+        );
+    }
+
+    [Fact]
     public void A_set_class() =>
         // The diminished seventh: three of them, each its own transposition by three semitones, four minor thirds and two tritones.
         Assert.Equal(

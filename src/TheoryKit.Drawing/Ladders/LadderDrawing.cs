@@ -27,6 +27,20 @@ public sealed record LadderColumn(Formula Formula, NoteName? Root = null, string
         return new(chord.Formula, chord.Root) { Chord = chord };
     }
 
+    /// <summary>A quality's formula under its name.</summary>
+    public static LadderColumn Of(ChordQuality quality)
+    {
+        ArgumentNullException.ThrowIfNull(quality);
+        return new(quality.Formula, Title: quality.Name);
+    }
+
+    /// <summary>A scale's formula under its name.</summary>
+    public static LadderColumn Of(ScaleType type)
+    {
+        ArgumentNullException.ThrowIfNull(type);
+        return new(type.Formula, Title: type.ToString("P"));
+    }
+
     /// <summary>What stands over it.</summary>
     internal Words Heading => Title ?? Words.Of(Chord);
 

@@ -26,6 +26,8 @@ internal static class NeckFigure
 
     private static readonly string PartsCss = """
         .tk-parts{grid-column:1/-1;display:grid;gap:.9em 1.6em;margin-top:.5em}
+        .tk-part{break-inside:avoid}
+        @media print{.tk-parts{grid-template-columns:1fr 1fr!important}}
         .tk-part p{margin:0 0 .1em;font:600 1.1em SERIF}
         """.Replace("SERIF", Look.Serif, StringComparison.Ordinal);
 

@@ -10,15 +10,15 @@ internal static class RelationBlocks
     public static IEnumerable<Block> Of(FormulaRelations relations, NoteName? root)
     {
         yield return Pair(Inside(relations, root), Rotations(relations, root));
-        yield return Pair(Scales(relations, root), null);
-        yield return Pair(Neighbours(relations, root), AsSet(relations));
+        yield return Pair(Scales(relations, root), AsSet(relations));
+        yield return new Block.Group(Neighbours(relations, root));
     }
 
     public static Sheet Sheet(FormulaRelations relations) =>
         new([new Block.Title(Words.Of(relations.Formula), "and its relations"), .. Of(relations, null)]);
 
-    private static Block.Beside Pair(Block first, Block? second) =>
-        new(second is null ? [new Block.Group(first)] : [new Block.Group(first), new Block.Group(second)]);
+    private static Block.Beside Pair(Block first, Block second) =>
+        new([new Block.Group(first), new Block.Group(second)]);
 
     private static Block Inside(FormulaRelations relations, NoteName? root)
     {
@@ -26,15 +26,18 @@ internal static class RelationBlocks
         var inside = relations.Triads.Concat(relations.Sevenths).ToList();
         return inside.Count == 0
             ? Nothing(Caption, "No triad and no seventh chord lies inside.")
-            : new Block.Table(Caption, ["chord", "in words", "stands on", "its tones here"], [.. inside.Select(Row)]);
-
-        IReadOnlyList<Cell> Row(DegreeChord chord) =>
-            [
-                Name(chord, root),
-                chord.Quality?.Name ?? "",
-                Chords.Function(chord.On, relations.Formula),
-                Words.Join("\u00a0", chord.Functions.Select(static each => each.Outer)),
-            ];
+            : Table(
+                Caption,
+                ["chord", .. If(root is not null, "in words"), "stands on", "its tones here"],
+                inside.Select(chord =>
+                    (IReadOnlyList<Cell>)
+                        [
+                            .. Name(chord, root),
+                            Chords.Function(chord.On, relations.Formula),
+                            Words.Join("\u00a0", chord.Functions.Select(static each => each.Outer)),
+                        ]
+                )
+            );
     }
 
     private static Block Rotations(FormulaRelations relations, NoteName? root)
@@ -43,35 +46,39 @@ internal static class RelationBlocks
         var known = relations.Rotations.Where(static chord => chord.Quality is not null).ToList();
         return known.Count == 0
             ? Nothing(Caption, "From another root these notes have no usual name.")
-            : new Block.Table(Caption, ["chord", "in words", "stands on"], [.. known.Select(Row)]);
-
-        IReadOnlyList<Cell> Row(DegreeChord chord) =>
-            [Name(chord, root), chord.Quality!.Name, Chords.Function(chord.On, relations.Formula)];
+            : Table(
+                Caption,
+                ["chord", .. If(root is not null, "in words"), "stands on"],
+                known.Select(chord =>
+                    (IReadOnlyList<Cell>)[.. Name(chord, root), Chords.Function(chord.On, relations.Formula)]
+                )
+            );
     }
 
     private static Block Scales(FormulaRelations relations, NoteName? root)
     {
-        var all = relations.Scales;
-        return all.Count == 0
-            ? Nothing("Scales around it", "No scale of the catalogue holds all of its tones.")
-            : new Block.Table(
-                all.Count > MostScales ? $"Scales around it, the first {MostScales} of {all.Count}" : "Scales around it",
-                ["scale", root is null ? "adds" : "adds, as degrees", .. root is null ? [] : new Column[] { "adds" }, "respells"],
-                [.. all.Take(MostScales).Select(Row)]
-            );
+        const string Caption = "Scales around it";
+        var shown = relations.Scales.Take(MostScales).ToList();
+        if (shown.Count == 0)
+        {
+            return Nothing(Caption, "No scale of the catalogue holds all of its tones.");
+        }
 
-        IReadOnlyList<Cell> Row(ScaleAround scale) =>
-            [
-                root is { } tonic ? Words.Of(scale.Type.On(tonic)) : scale.Type.Name,
-                scale.Added.Count == 0 ? "nothing" : Words.Of(scale.Added),
-                .. root is { } from ? new Cell[] { Words.Tones(scale.Added.Tones(from)) } : [],
-                Words.Join(
-                    ", ",
-                    scale
-                        .Functions.Where(static each => each.Own.Simple != each.Outer)
-                        .Select(static each => (Words)$"{each.Own} as {each.Outer}")
-                ),
-            ];
+        var isCut = relations.Scales.Count > MostScales;
+        var respells = shown.Exists(static scale => scale.IsRespelled);
+        return Table(
+            isCut ? $"{Caption}, the first {MostScales} of {relations.Scales.Count}" : Caption,
+            ["scale", "adds", .. If(root is not null, "added notes"), .. If(respells, "respells")],
+            shown.Select(scale =>
+                (IReadOnlyList<Cell>)
+                    [
+                        root is { } tonic ? Words.Of(scale.Type.On(tonic)) : Words.Of(scale.Type),
+                        scale.Added.Count == 0 ? "nothing" : Words.Join("\u00a0", scale.Added),
+                        .. root is { } from ? new Cell[] { Words.Tones(scale.Added.Tones(from)) } : [],
+                        .. respells ? new Cell[] { Relations.Respellings(scale) } : [],
+                    ]
+            )
+        );
     }
 
     /// <summary>Of the formulas one tone away, those that have a name over some root.</summary>
@@ -81,27 +88,39 @@ internal static class RelationBlocks
         var rows = new List<IReadOnlyList<Cell>>();
         foreach (var near in relations.Neighbours)
         {
-            var own = near.Quality;
-            var reading = own is null && near.Readings is [var first, ..] ? first : null;
-            if (own is not null || reading is not null)
+            IReadOnlyList<Cell>? name = near.Quality is { } own
+                ? root is { } on
+                    ? [Words.Of(new Chord(on, near.Formula)), own.Name]
+                    : [own.Name]
+                : near.Readings is [var reading, ..]
+                    ? Name(reading, root)
+                    : null;
+            if (name is not null)
             {
-                rows.Add(
-                    [
-                        Relations.Change(near),
-                        root is { } over ? Notes(near, over) : Words.Of(near.Formula),
-                        reading is not null ? Name(reading, root)
-                            : root is { } on ? Words.Of(new Chord(on, near.Formula))
-                            : own!.Name,
-                        own?.Name ?? reading!.Quality!.Name,
-                    ]
-                );
+                rows.Add([
+                    Relations.Change(near),
+                    root is { } over ? Notes(near, over) : Words.Of(near.Formula),
+                    .. name,
+                ]);
             }
         }
 
         return rows.Count == 0
             ? Nothing(Caption, "No chord that has a name lies one tone away.")
-            : new Block.Table(Caption, ["change", root is null ? "formula" : "notes", "chord", "in words"], rows);
+            : Table(
+                Caption,
+                ["change", root is null ? "formula" : "notes", "chord", .. If(root is not null, "in words")],
+                rows
+            );
     }
+
+    private static Block.Table Table(
+        string caption,
+        IEnumerable<string> columns,
+        IEnumerable<IReadOnlyList<Cell>> rows
+    ) => new(caption, [.. columns.Select(static head => new Column(head))], [.. rows]);
+
+    private static string[] If(bool isShown, string head) => isShown ? [head] : [];
 
     private static Block.Group AsSet(FormulaRelations relations)
     {
@@ -112,18 +131,23 @@ internal static class RelationBlocks
         );
     }
 
-    private static Block.Group Nothing(Words caption, Words words) => new(new Block.Heading(caption), new Block.Prose(words));
+    private static Block.Group Nothing(Words caption, Words words) =>
+        new(new Block.Heading(caption), new Block.Prose(words));
 
     private static Words Notes(FormulaNeighbour near, NoteName root) =>
         near.Change switch
         {
-            FormulaChange.Moved => $"{Note(root, near.From)} to {Note(root, near.To)}",
-            FormulaChange.Added => $"add {Note(root, near.To)}",
-            _ => $"leave out {Note(root, near.From)}",
+            FormulaChange.Moved => (Words)$"{Note(root, near.From)}\u00a0to\u00a0{Note(root, near.To)}",
+            FormulaChange.Added => (Words)$"add\u00a0{Note(root, near.To)}",
+            _ => (Words)$"leave out {Note(root, near.From)}",
         };
 
     private static NoteName Note(NoteName root, Degree? degree) => root + degree!.Value.Interval;
 
-    private static Words Name(DegreeChord chord, NoteName? root) =>
-        root is { } outer ? Words.Of(chord.SimplestOver(outer)) : (Words)$"{chord.Quality?.Name ?? $"{chord.Formula}"} on {chord.On}";
+    /// <summary>What a chord on a degree is called: over a root its symbol and its name, else its name and the degree.</summary>
+    private static Cell[] Name(DegreeChord chord, NoteName? root)
+    {
+        var words = chord.Quality is { } quality ? quality.Name : Words.Of(chord.Formula);
+        return root is { } outer ? [Words.Of(chord.SimplestOver(outer)), words] : [(Words)$"{words} on {chord.On}"];
+    }
 }

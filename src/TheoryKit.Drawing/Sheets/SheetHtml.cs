@@ -4,16 +4,16 @@ namespace TheoryKit.Drawing;
 internal static class SheetHtml
 {
     /// <summary>From so many columns on, a table may be wider than a phone and gets a frame that scrolls.</summary>
-    private const int ColumnsThatFit = 4;
+    private const int ColumnsThatFit = 3;
 
     /// <summary>A text of more characters than this keeps a width at which it can be read.</summary>
-    private const int LongText = 30;
+    private const int LongText = 40;
 
     // Every rule begins with two classes, so that a notebook's own rules for tables, which have one, don't win.
     private static readonly string Css = """
         .tk.tk-sheet{background:var(--tk-paper);color:var(--tk-ink);font:14px/1.5 SANS;text-align:left;border-radius:10px;padding:1.3em 1.5em;margin:1.2em 0;width:fit-content;max-width:100%;box-sizing:border-box;
-        >style+*{margin-top:0}
-        >:last-child{margin-bottom:0}
+        >style+*{margin-top:0!important}
+        >:last-child{margin-bottom:0!important}
         .tk-long{min-width:15em}
         .tk-name{font:600 1.75em/1.25 SERIF;margin:0 0 .5em;color:inherit}
         .tk-sub{font:400 14px/1.5 SANS;color:var(--tk-quiet);margin-left:.7em}
@@ -32,10 +32,12 @@ internal static class SheetHtml
         .tk-table thead th{color:var(--tk-quiet);font-size:.86em;border-bottom-color:var(--tk-line);vertical-align:bottom}
         .tk-table tbody th{font-weight:600;white-space:nowrap}
         .tk-table .tk-n{text-align:right;font-variant-numeric:tabular-nums}
-        .tk-beside{display:flex;flex-wrap:wrap;gap:1em 3.5em;align-items:flex-start;margin:.5em 0}
+        .tk-beside{display:flex;flex-wrap:wrap;gap:1em 3.5em;align-items:flex-start}
         .tk-beside>*{min-width:0;margin-top:0}
-        .tk-wide,.tk-group{margin:1.4em 0}
-        .tk-beside :is(.tk-wide,.tk-group){margin:0}
+        .tk-wide,.tk-group,.tk-beside{margin:1.4em 0}
+        .tk-wide>.tk-table{margin:0}
+        .tk-beside :is(.tk-wide,.tk-group),.tk-group>:first-child{margin-top:0}
+        .tk-beside :is(.tk-wide,.tk-group){margin-bottom:0}
         .tk-strong{font-weight:600}
         .tk-dot{display:inline-block;box-sizing:border-box;width:.78em;height:.78em;margin-right:.55em;vertical-align:-.06em;border-radius:50%;print-color-adjust:exact;-webkit-print-color-adjust:exact}
         .tk-dot-Root{background:var(--tk-root);border-radius:.22em}
@@ -48,8 +50,9 @@ internal static class SheetHtml
         figure.tk-necks{max-width:none}
         }
         .tk.tk-sheet:has(.tk-necks){width:100%;max-width:62rem}
-        @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}}}
-        @media print{.tk.tk-sheet{padding:0;.tk-wide{overflow:visible}:is(tr,.tk-facts){break-inside:avoid}:is(.tk-heading,.tk-name,caption,thead){break-after:avoid}}}
+        @media(min-width:561px){.tk.tk-sheet .tk-table caption{white-space:nowrap}}
+        @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-table tbody th{white-space:normal}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}}}
+        @media print{.tk.tk-sheet{padding:0;figure.tk-neck{margin:.6em 0;max-width:100%}.tk-wide{overflow:visible}:is(tr,.tk-facts){break-inside:avoid}:is(.tk-heading,.tk-name,caption,thead){break-after:avoid}}}
         """.Replace("SANS", Look.Sans, StringComparison.Ordinal).Replace("SERIF", Look.Serif, StringComparison.Ordinal);
 
     public static string Write(Sheet sheet, RenderContext context, IFormatProvider? naming)

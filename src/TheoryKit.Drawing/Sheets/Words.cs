@@ -80,9 +80,32 @@ internal sealed class Words
                     Words words => words.Write(format, naming),
                     // Numbers have formats of their own: "P" would be a percentage.
                     int number => number.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                    ScaleType type => format == "P" ? PrintedName(type.Name) : type.Name,
+                    // A short formula stays on one line.
+                    Formula { Count: <= 9 } formula => formula.ToString(format).Replace(' ', '\u00a0'),
                     IFormattable value => value.ToString(format, naming),
                     _ => part.ToString(),
                 }
             )
         );
+
+    /// <summary>A name with the signs before its numbers as printed: lydian ♯2.</summary>
+    private static string PrintedName(string name)
+    {
+        var printed = name.ToCharArray();
+        for (var i = printed.Length - 2; i >= 0; i--)
+        {
+            if (char.IsAsciiDigit(printed[i + 1]) || printed[i + 1] is '♭' or '♯')
+            {
+                printed[i] = printed[i] switch
+                {
+                    'b' => '♭',
+                    '#' => '♯',
+                    var other => other,
+                };
+            }
+        }
+
+        return new(printed);
+    }
 }

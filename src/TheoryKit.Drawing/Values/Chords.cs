@@ -30,7 +30,7 @@ internal static class Chords
         new(
             new("common tone", "common tones"),
             static tone =>
-                tone.IsRespelled ? $"{tone.InFirst.Name} = {tone.InSecond.Name}" : Words.Of(tone.InFirst.Name),
+                tone.IsRespelled ? (Words)$"{tone.InFirst.Name} = {tone.InSecond.Name}" : Words.Of(tone.InFirst.Name),
             [
                 new("function in the first", static tone => Function(tone.InFirst)),
                 new("function in the second", static tone => Function(tone.InSecond)),
@@ -77,7 +77,8 @@ internal static class Chords
                                 pair.CommonTones.Select(static tone =>
                                     tone.InFirst.Function == tone.InSecond.Function
                                         ? (Words)$"{tone.InFirst.Name}\u00a0({FunctionWords(tone.InFirst)})"
-                                        : $"{tone.InFirst.Name}\u00a0({FunctionWords(tone.InFirst)}, then {FunctionWords(tone.InSecond)})"
+                                        : (Words)
+                                            $"{tone.InFirst.Name}\u00a0({FunctionWords(tone.InFirst)}, then {FunctionWords(tone.InSecond)})"
                                 )
                             )
                 ),

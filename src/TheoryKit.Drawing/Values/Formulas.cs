@@ -20,7 +20,7 @@ internal static class Formulas
         {
             InWords = static formula =>
                 ChordSymbol.For(formula) is not null ? ChordSymbol.Name(formula)
-                : ScaleType.Find(formula) is { } type ? type.Name
+                : ScaleType.Find(formula) is { } type ? Words.Of(type)
                 : null,
             More = static formula => formula.Count == 0 ? [] : [Ladder(new LadderColumn(formula))],
         };
@@ -45,7 +45,10 @@ internal static class Formulas
     public static Words? Steps(Formula formula) =>
         formula.Count < 2
             ? null
-            : Words.Join(" ", formula.Zip(formula.Skip(1), static (lower, upper) => upper.Interval - lower.Interval));
+            : Words.Join(
+                formula.Count <= 8 ? "\u00a0" : " ",
+                formula.Zip(formula.Skip(1), static (lower, upper) => upper.Interval - lower.Interval)
+            );
 
     /// <summary>A ladder of one column.</summary>
     public static Block Ladder(LadderColumn column) => LadderRenderer.Picture(new LadderDrawing([column]));

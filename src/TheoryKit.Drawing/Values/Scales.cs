@@ -8,7 +8,7 @@ internal static class Scales
     public static Description<ScaleType> Types { get; } =
         new(
             new("scale type", "scale types"),
-            static type => type.Name,
+            static type => Words.Of(type),
             [
                 new("formula", static type => Words.Of(type.Formula)),
                 new("steps", static type => Formulas.Steps(type.Formula)),
@@ -92,7 +92,7 @@ internal static class Scales
     public static Sheet Changes(Changes changes) =>
         new(
             new Block.Title(
-                changes.Key is { } key ? $"{changes.Time}, {key}" : Words.Of(changes.Time),
+                changes.Key is { } key ? (Words)$"{changes.Time}, {key}" : Words.Of(changes.Time),
                 InWords.Count(changes.Bars.Count, "bar")
             ),
             BarChart.Of(changes)

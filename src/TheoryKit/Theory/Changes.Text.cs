@@ -106,6 +106,8 @@ public sealed partial class Changes : ISpanParsable<Changes>, IFormattable
 
     private string Write(string? format, IFormatProvider? provider, Key? key, Func<Chord, string> write)
     {
+        // Also where nothing below asks: no key, no chords.
+        _ = TextFormat.IsPrinted(format);
         var text = new StringBuilder();
         text.Append(Time == default ? "" : Time.ToString());
         if (key is { } named)

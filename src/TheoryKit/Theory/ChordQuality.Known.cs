@@ -8,6 +8,7 @@ public sealed partial class ChordQuality
     /// <see cref="ChordFamily.Added"/>, <see cref="ChordFamily.Altered"/> and <see cref="ChordFamily.Quartal"/> also serves as
     /// what other symbols are built on, the earlier line first where two would do.
     /// </remarks>
+    // csharpier-ignore
     public static IReadOnlyList<ChordQuality> Known { get; } =
     [
         new(ChordFamily.Triad, "", "major triad", "1 3 5", "maj ma M Maj"),
@@ -21,13 +22,7 @@ public sealed partial class ChordQuality
         new(ChordFamily.Seventh, "7", "dominant seventh", "1 3 5 b7", "dom7"),
         new(ChordFamily.Seventh, "maj7", "major seventh", "1 3 5 7", "ma7 M7 Maj7 MA7 Δ Δ7 (maj7)"),
         new(ChordFamily.Seventh, "m7", "minor seventh", "1 b3 5 b7", "min7 mi7 -7 MI7"),
-        new(
-            ChordFamily.Seventh,
-            "mMaj7",
-            "minor-major seventh",
-            "1 b3 5 7",
-            "mM7 m(maj7) mmaj7 minMaj7 mi(ma7) -Δ7 -Δ -M7"
-        ),
+        new(ChordFamily.Seventh, "mMaj7", "minor-major seventh", "1 b3 5 7", "mM7 m(maj7) mmaj7 minMaj7 mi(ma7) -Δ7 -Δ -M7"),
         new(ChordFamily.Seventh, "m7b5", "half-diminished seventh", "1 b3 b5 b7", "ø ø7 Ø7 -7b5 m7(b5) min7b5 m7-5"),
         new(ChordFamily.Seventh, "dim7", "diminished seventh", "1 b3 b5 bb7", "o7 °7"),
         new(ChordFamily.Seventh, "dimMaj7", "diminished-major seventh", "1 b3 b5 7", "dim(maj7) oM7 °Δ7 mMaj7b5"),
@@ -53,25 +48,13 @@ public sealed partial class ChordQuality
         new(ChordFamily.Suspended, "sus#4", "suspended sharp fourth", "1 #4 5", "sus(#4) sus+4"),
         new(ChordFamily.Suspended, "6sus4", "sixth, suspended fourth", "1 4 5 6", "6sus"),
         new(ChordFamily.Suspended, "6sus2", "sixth, suspended second", "1 2 5 6"),
-        new(
-            ChordFamily.Suspended,
-            "7sus4",
-            "dominant seventh, suspended fourth",
-            "1 4 5 b7",
-            "7sus sus7 m7sus4 sus4(7)"
-        ),
+        new(ChordFamily.Suspended, "7sus4", "dominant seventh, suspended fourth", "1 4 5 b7", "7sus sus7 m7sus4 sus4(7)"),
         new(ChordFamily.Suspended, "7sus2", "dominant seventh, suspended second", "1 2 5 b7"),
         new(ChordFamily.Suspended, "maj7sus4", "major seventh, suspended fourth", "1 4 5 7", "M7sus4 Δ7sus4 sus4maj7"),
         new(ChordFamily.Suspended, "maj7sus2", "major seventh, suspended second", "1 2 5 7", "M7sus2 Δ7sus2 sus2maj7"),
         new(ChordFamily.Suspended, "maj7sus#4", "major seventh, suspended sharp fourth", "1 #4 5 7", "Δ7sus#4"),
         new(ChordFamily.Suspended, "7susb2", "dominant seventh, suspended flat second", "1 b2 5 b7"),
-        new(
-            ChordFamily.Suspended,
-            "9sus4",
-            "dominant ninth, suspended fourth",
-            "1 4 5 b7 9",
-            "9sus sus9 11sus 7sus4(9)"
-        ),
+        new(ChordFamily.Suspended, "9sus4", "dominant ninth, suspended fourth", "1 4 5 b7 9", "9sus sus9 11sus 7sus4(9)"),
         new(ChordFamily.Suspended, "maj9sus4", "major ninth, suspended fourth", "1 4 5 7 9", "M9sus4 Δ9sus"),
         new(ChordFamily.Suspended, "13sus4", "dominant thirteenth, suspended fourth", "1 4 5 b7 9 13", "13sus sus13"),
         new(ChordFamily.Suspended, "maj13sus4", "major thirteenth, suspended fourth", "1 4 5 7 9 13", "M13sus Δ13sus4"),
@@ -102,92 +85,26 @@ public sealed partial class ChordQuality
         new(ChordFamily.Altered, "7#9", "dominant seventh, sharp nine", "1 3 5 b7 #9", "7+9 7(#9) 7(+9)"),
         new(ChordFamily.Altered, "7#11", "dominant seventh, sharp eleven", "1 3 5 b7 #11", "7+11 7(#11)"),
         new(ChordFamily.Altered, "7b13", "dominant seventh, flat thirteen", "1 3 5 b7 b13", "7-13 7(b13)"),
-        new(
-            ChordFamily.Altered,
-            "maj7#11",
-            "major seventh, sharp eleven",
-            "1 3 5 7 #11",
-            "M7#11 Δ7#11 maj7(#11) maj7+11 Δ#11"
-        ),
-        new(
-            ChordFamily.Altered,
-            "7(b5,b9)",
-            "dominant seventh, flat five, flat nine",
-            "1 3 b5 b7 b9",
-            "7b5b9 7b9b5 7-5-9"
-        ),
+        new(ChordFamily.Altered, "maj7#11", "major seventh, sharp eleven", "1 3 5 7 #11", "M7#11 Δ7#11 maj7(#11) maj7+11 Δ#11"),
+        new(ChordFamily.Altered, "7(b5,b9)", "dominant seventh, flat five, flat nine", "1 3 b5 b7 b9", "7b5b9 7b9b5 7-5-9"),
         new(ChordFamily.Altered, "7(b5,#9)", "dominant seventh, flat five, sharp nine", "1 3 b5 b7 #9", "7b5#9 7#9b5"),
-        new(
-            ChordFamily.Altered,
-            "7(#5,b9)",
-            "dominant seventh, sharp five, flat nine",
-            "1 3 #5 b7 b9",
-            "7#5b9 7b9#5 +7b9"
-        ),
-        new(
-            ChordFamily.Altered,
-            "7(#5,#9)",
-            "dominant seventh, sharp five, sharp nine",
-            "1 3 #5 b7 #9",
-            "7#5#9 7#9#5 +7#9"
-        ),
+        new(ChordFamily.Altered, "7(#5,b9)", "dominant seventh, sharp five, flat nine", "1 3 #5 b7 b9", "7#5b9 7b9#5 +7b9"),
+        new(ChordFamily.Altered, "7(#5,#9)", "dominant seventh, sharp five, sharp nine", "1 3 #5 b7 #9", "7#5#9 7#9#5 +7#9"),
         new(ChordFamily.Altered, "7(b9,#9)", "dominant seventh, flat nine, sharp nine", "1 3 5 b7 b9 #9", "7b9#9"),
-        new(
-            ChordFamily.Altered,
-            "7(b9,#11)",
-            "dominant seventh, flat nine, sharp eleven",
-            "1 3 5 b7 b9 #11",
-            "7b9#11 7#11b9"
-        ),
-        new(
-            ChordFamily.Altered,
-            "7(#9,#11)",
-            "dominant seventh, sharp nine, sharp eleven",
-            "1 3 5 b7 #9 #11",
-            "7#9#11"
-        ),
-        new(
-            ChordFamily.Altered,
-            "7(b9,b13)",
-            "dominant seventh, flat nine, flat thirteen",
-            "1 3 5 b7 b9 b13",
-            "7b9b13 7b13b9"
-        ),
-        new(
-            ChordFamily.Altered,
-            "7(#9,b13)",
-            "dominant seventh, sharp nine, flat thirteen",
-            "1 3 5 b7 #9 b13",
-            "7#9b13"
-        ),
+        new(ChordFamily.Altered, "7(b9,#11)", "dominant seventh, flat nine, sharp eleven", "1 3 5 b7 b9 #11", "7b9#11 7#11b9"),
+        new(ChordFamily.Altered, "7(#9,#11)", "dominant seventh, sharp nine, sharp eleven", "1 3 5 b7 #9 #11", "7#9#11"),
+        new(ChordFamily.Altered, "7(b9,b13)", "dominant seventh, flat nine, flat thirteen", "1 3 5 b7 b9 b13", "7b9b13 7b13b9"),
+        new(ChordFamily.Altered, "7(#9,b13)", "dominant seventh, sharp nine, flat thirteen", "1 3 5 b7 #9 b13", "7#9b13"),
         new(ChordFamily.Altered, "7alt", "altered dominant", "1 3 b5 #5 b7 b9 #9", "alt 7(alt) 7b5#5b9#9"),
-        new(
-            ChordFamily.Altered,
-            "7sus4b9",
-            "dominant seventh, suspended fourth, flat nine",
-            "1 4 5 b7 b9",
-            "7susb9 7b9sus 7b9sus4"
-        ),
+        new(ChordFamily.Altered, "7sus4b9", "dominant seventh, suspended fourth, flat nine", "1 4 5 b7 b9", "7susb9 7b9sus 7b9sus4"),
         new(ChordFamily.Altered, "9b5", "dominant ninth, flat five", "1 3 b5 b7 9", "9-5 9(b5)"),
         new(ChordFamily.Altered, "9#5", "dominant ninth, sharp five", "1 3 #5 b7 9", "+9 aug9 9+5 9(#5)"),
         new(ChordFamily.Altered, "9#11", "dominant ninth, sharp eleven", "1 3 5 b7 9 #11", "9+11 9(#11) 11#11"),
         new(ChordFamily.Altered, "9b13", "dominant ninth, flat thirteen", "1 3 5 b7 9 b13", "9-13 9(b13)"),
-        new(
-            ChordFamily.Altered,
-            "13b9",
-            "dominant thirteenth, flat nine",
-            "1 3 5 b7 b9 13",
-            "13-9 13(b9) 7(b9,13) 7b9add13"
-        ),
+        new(ChordFamily.Altered, "13b9", "dominant thirteenth, flat nine", "1 3 5 b7 b9 13", "13-9 13(b9) 7(b9,13) 7b9add13"),
         new(ChordFamily.Altered, "13#9", "dominant thirteenth, sharp nine", "1 3 5 b7 #9 13", "13+9 13(#9)"),
         new(ChordFamily.Altered, "13#11", "dominant thirteenth, sharp eleven", "1 3 5 b7 9 #11 13", "13+11 13(#11)"),
-        new(
-            ChordFamily.Altered,
-            "13sus4b9",
-            "dominant thirteenth, suspended fourth, flat nine",
-            "1 4 5 b7 b9 13",
-            "13susb9"
-        ),
+        new(ChordFamily.Altered, "13sus4b9", "dominant thirteenth, suspended fourth, flat nine", "1 4 5 b7 b9 13", "13susb9"),
         new(ChordFamily.Altered, "maj9#5", "major ninth, sharp five", "1 3 #5 7 9", "M9#5 Δ9#5 +maj9"),
         new(ChordFamily.Altered, "maj9#11", "major ninth, sharp eleven", "1 3 5 7 9 #11", "M9#11 Δ9#11 maj9(#11)"),
         new(ChordFamily.Altered, "maj13#11", "major thirteenth, sharp eleven", "1 3 5 7 9 #11 13", "M13#11 Δ13#11"),

@@ -173,7 +173,7 @@ public sealed class Scale : IEquatable<Scale>, ISpanParsable<Scale>, IFormattabl
         Tonic.Write(text, TextFormat.IsPrinted(format), NoteNaming.Of(formatProvider));
         text.Append(' ');
         return Type is { } type
-            ? text.Append(TextFormat.IsPrinted(format) ? Printed(type.Name) : type.Name).ToString()
+            ? text.Append(type.ToString(format)).ToString()
             : text.Append('[').Append(Formula.ToString(format)).Append(']').ToString();
     }
 
@@ -240,20 +240,5 @@ public sealed class Scale : IEquatable<Scale>, ISpanParsable<Scale>, IFormattabl
 
         scale = new(tonic, formula);
         return cursor.Take(']') || cursor.Fail("] after the degrees");
-    }
-
-    // Scale names hold signs only before a digit: lydian #2, locrian bb7.
-    private static string Printed(string name)
-    {
-        var printed = name.Replace('#', '♯').ToCharArray();
-        for (var index = printed.Length - 2; index >= 0; index--)
-        {
-            if (printed[index] == 'b' && (char.IsAsciiDigit(printed[index + 1]) || printed[index + 1] == '♭'))
-            {
-                printed[index] = '♭';
-            }
-        }
-
-        return new(printed);
     }
 }

@@ -7,8 +7,8 @@ namespace TheoryKit.Theory;
 /// A kind of scale or mode that has a name, whatever its tonic: dorian is <c>1 2 b3 4 5 6 b7</c>. Each type is one
 /// instance of <see cref="Known"/>, equal only to itself; no two have the same formula or share a name.
 /// </summary>
-/// <remarks>Text: the name or an alias, upper and lower case alike; written as the name.</remarks>
-public sealed partial class ScaleType : ISpanParsable<ScaleType>
+/// <remarks>Text: the name or an alias, upper and lower case alike; written as the name, with the format "P" as printed.</remarks>
+public sealed partial class ScaleType : ISpanParsable<ScaleType>, IFormattable
 {
     internal const string What = "a type of scale";
 
@@ -57,6 +57,11 @@ public sealed partial class ScaleType : ISpanParsable<ScaleType>
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;
+
+    /// <summary>The name: "G" (or null) plain, <c>lydian #2</c>; "P" printed, <c>lydian ♯2</c>.</summary>
+    /// <exception cref="FormatException">Another format.</exception>
+    public string ToString(string? format, IFormatProvider? formatProvider = null) =>
+        TextFormat.IsPrinted(format) ? Printed(Name) : Name;
 
     /// <summary>The type read from a text.</summary>
     /// <exception cref="FormatException">No type has that name; the message has the nearest one.</exception>
@@ -121,6 +126,21 @@ public sealed partial class ScaleType : ISpanParsable<ScaleType>
             .Replace('♭', 'b');
 
     // Apart, so that it is made after Known.
+    // Scale names hold signs only before a digit: lydian #2, locrian bb7.
+    private static string Printed(string name)
+    {
+        var printed = name.Replace('#', '♯').ToCharArray();
+        for (var index = printed.Length - 2; index >= 0; index--)
+        {
+            if (printed[index] == 'b' && (char.IsAsciiDigit(printed[index + 1]) || printed[index + 1] == '♭'))
+            {
+                printed[index] = '♭';
+            }
+        }
+
+        return new(printed);
+    }
+
     private static class Index
     {
         public static readonly Dictionary<Formula, ScaleType> ByFormula = Known.ToDictionary(type => type.Formula);

@@ -10,6 +10,15 @@ public class ChangesTests
     private const string NineTinBoats = "F major: Gm9 | C13 | Fmaj9 | Dm7";
 
     [Fact]
+    public void Text_round_trips() => Laws.RoundTrip(Values.Changes);
+
+    [Fact]
+    public void Equal_when_written_alike() => Laws.Equality(Values.Changes);
+
+    [Fact]
+    public void Null_is_refused() => Laws.Null<Changes>();
+
+    [Fact]
     public void All_changes_read_back() =>
         Values.Changes.Sample(
             changes =>

@@ -5,7 +5,7 @@ namespace TheoryKit.Tests.Theory;
 public class KeyTests
 {
     private static readonly Gen<Key> AnyKey = Gen.Select(
-        Values.AnyNote,
+        Gens.NoteName,
         Gen.Bool,
         (tonic, minor) => new Key(tonic, minor)
     );
@@ -14,6 +14,15 @@ public class KeyTests
         Gen.Bool,
         (tonic, minor) => new Key(tonic, minor)
     );
+
+    [Fact]
+    public void Text_round_trips() => Laws.RoundTrip(AnyKey);
+
+    [Fact]
+    public void Equal_when_written_alike() => Laws.Equality(AnyKey);
+
+    [Fact]
+    public void Null_is_refused() => Laws.Null<Key>();
 
     [Fact]
     public void Every_key_reads_back() =>

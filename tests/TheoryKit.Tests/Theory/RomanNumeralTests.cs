@@ -30,6 +30,15 @@ public class RomanNumeralTests
     );
 
     [Fact]
+    public void Text_round_trips() => Laws.RoundTrip(Numerals);
+
+    [Fact]
+    public void Equal_when_written_alike() => Laws.Equality(Numerals);
+
+    [Fact]
+    public void Null_is_refused() => Laws.Null<RomanNumeral>();
+
+    [Fact]
     public void Every_numeral_reads_back() =>
         Numerals.Sample(
             numeral =>

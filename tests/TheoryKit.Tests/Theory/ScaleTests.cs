@@ -5,6 +5,15 @@ namespace TheoryKit.Tests.Theory;
 public class ScaleTests
 {
     [Fact]
+    public void Text_round_trips() => Laws.RoundTrip(Values.Scale);
+
+    [Fact]
+    public void Equal_when_written_alike() => Laws.Equality(Values.Scale);
+
+    [Fact]
+    public void Null_is_refused() => Laws.Null<Scale>();
+
+    [Fact]
     public void Every_scale_reads_back() =>
         Values.Scale.Sample(
             scale =>

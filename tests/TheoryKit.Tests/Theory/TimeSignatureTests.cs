@@ -5,6 +5,21 @@ namespace TheoryKit.Tests.Theory;
 
 public class TimeSignatureTests
 {
+    private static readonly Gen<TimeSignature> Times = Gen.Select(
+        Gen.Int[1, TimeSignature.MaxBeats],
+        Gen.Int[0, 6],
+        (beats, log) => new TimeSignature(beats, 1 << log)
+    );
+
+    [Fact]
+    public void Text_round_trips() => Laws.RoundTrip(Times);
+
+    [Fact]
+    public void Equal_when_written_alike() => Laws.Equality(Times);
+
+    [Fact]
+    public void Null_is_refused() => Laws.Null<TimeSignature>();
+
     [Fact]
     public void Every_signature_reads_back_and_its_bar_is_its_fraction()
     {

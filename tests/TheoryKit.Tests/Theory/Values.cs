@@ -9,13 +9,6 @@ internal static class Values
     /// <summary>One of these.</summary>
     public static Gen<T> Any<T>(IReadOnlyList<T> values) => Gen.Int[0, values.Count - 1].Select(index => values[index]);
 
-    /// <summary>Any note name.</summary>
-    public static readonly Gen<NoteName> AnyNote = Gen.Select(
-        Gen.Int[0, 6],
-        Gen.Int[-NoteName.MaxAlteration, NoteName.MaxAlteration],
-        (letter, alteration) => new NoteName((Letter)letter, alteration)
-    );
-
     /// <summary>One of the 21 names with at most one accidental.</summary>
     public static readonly Gen<NoteName> Note = Any(NoteName.Common);
 
@@ -55,10 +48,8 @@ internal static class Values
         (tonic, formula) => new Scale(tonic, formula)
     );
 
-    /// <summary>Any formula of one to seven degrees.</summary>
-    public static readonly Gen<Formula> AnyFormula = Gen.Int[0, Degree.Count - 1]
-        .Array[1, 7]
-        .Select(indexes => new Formula(indexes.Distinct().Select(Degree.FromIndex)));
+    /// <summary>Any formula but the empty one.</summary>
+    public static readonly Gen<Formula> AnyFormula = Gens.Formula.Where(formula => formula.Count > 0);
 
     /// <summary>A chord on a common root, known or of any formula, over a common bass.</summary>
     public static readonly Gen<Chord> Chord = Gen.Select(
