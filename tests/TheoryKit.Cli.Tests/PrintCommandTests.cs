@@ -75,7 +75,7 @@ public sealed class PrintCommandTests : IDisposable
         Assert.Contains("<p>Code 2 failed.</p>", page, StringComparison.Ordinal);
         Assert.DoesNotContain("never", page, StringComparison.Ordinal);
         Assert.Contains("fine", program.Page("nine-tin-boats"), StringComparison.Ordinal);
-        Assert.Contains("Stopped: code 2 failed.", program.Page("index"), StringComparison.Ordinal);
+        Assert.Contains("Code 2 failed.", program.Page("index"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -259,7 +259,7 @@ public sealed class PrintCommandTests : IDisposable
             .WaitAsync(TimeSpan.FromMinutes(2));
         Assert.Equal(130, code);
         Assert.Contains("begun", program.Page("copper-weather"), StringComparison.Ordinal);
-        Assert.Contains("Stopped before its end.", program.Page("copper-weather"), StringComparison.Ordinal);
+        Assert.Contains("Code 2 was stopped.", program.Page("copper-weather"), StringComparison.Ordinal);
     }
 
     private static int Count(string text, string part) => text.Split(part).Length - 1;

@@ -12,7 +12,7 @@ internal static partial class Fragment
             LoadOptions.PreserveWhitespace
         );
 
-    /// <summary>What a reader of the page gets: all text but style sheets and what is hidden from screen readers.</summary>
+    /// <summary>What a reader of the page gets: all text but style sheets and what is hidden from screen readers; spaces are spaces.</summary>
     public static string TextOf(XElement element) =>
         string.Concat(
             element
@@ -24,11 +24,17 @@ internal static partial class Fragment
                             each.Name.LocalName != "style" && each.Attribute("aria-hidden")?.Value != "true"
                         )
                 )
-                .Select(static text => text.Value + "\n")
+                .Select(static text => text.Value.Replace('\u00a0', ' ') + "\n")
         );
 
     public static IEnumerable<string> Ids(XElement element) =>
         element.DescendantsAndSelf().Attributes("id").Select(static id => id.Value);
+
+    /// <summary>The same with its style sheets emptied, so that an expectation holds what is said and not how it looks.</summary>
+    public static string WithoutStyle(string html) => StyleSheet().Replace(html, "<style></style>");
+
+    [GeneratedRegex("<style>.*?</style>", RegexOptions.Singleline)]
+    private static partial Regex StyleSheet();
 
     [GeneratedRegex("<(br|input|img|hr|wbr)(\\s[^>]*)?>")]
     private static partial Regex VoidElement();

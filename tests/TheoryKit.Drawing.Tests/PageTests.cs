@@ -68,7 +68,10 @@ public class PageTests
     public void A_seventh_chord_page_reads_as_expected()
     {
         Expectations.Matches(All.Text(new ChordPage(Samples.Ebmaj7)), "page-Ebmaj7.txt");
-        Expectations.Matches(All.Html(new ChordPage(Samples.Ebmaj7), new RenderContext()), "page-Ebmaj7.html");
+        Expectations.Matches(
+            Fragment.WithoutStyle(All.Html(new ChordPage(Samples.Ebmaj7), new RenderContext())),
+            "page-Ebmaj7.html"
+        );
     }
 
     [Fact]
@@ -76,7 +79,10 @@ public class PageTests
     {
         var page = ComparisonPage.Of(Samples.KestrelStairs);
         Expectations.Matches(All.Text(page), "comparison-Kestrel-Stairs.txt");
-        Expectations.Matches(All.Html(page, new RenderContext()), "comparison-Kestrel-Stairs.html");
+        Expectations.Matches(
+            Fragment.WithoutStyle(All.Html(page, new RenderContext())),
+            "comparison-Kestrel-Stairs.html"
+        );
     }
 
     [Fact]
@@ -172,6 +178,31 @@ public class PageTests
                     Assert.Equal(chords.Length * (chords.Length - 1) / 2, Rows(html, "Two by two"));
                 },
                 iter: 50
+            );
+
+    [Fact]
+    public void Any_formula_however_odd_has_a_page_a_card_and_a_comparison() =>
+        Gen.Select(Samples.AnyFormula, Samples.AnyFormula, Samples.Of(NoteName.Common))
+            .Sample(
+                static (one, other, root) =>
+                {
+                    var values = new object[]
+                    {
+                        one,
+                        one.Relations,
+                        new ChordPage(new Chord(root, one)) { Neck = null },
+                        ComparisonPage.Of(root, one, other) with
+                        {
+                            Neck = null,
+                        },
+                    };
+                    foreach (var value in values)
+                    {
+                        Assert.NotEmpty(All.Text(value));
+                        Fragment.Parse(All.Html(value, new RenderContext()));
+                    }
+                },
+                iter: 100
             );
 
     [Fact]

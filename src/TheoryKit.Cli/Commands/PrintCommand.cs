@@ -45,7 +45,7 @@ internal sealed class PrintCommand(IAnsiConsole console, TextWriter errors) : As
         {
             var title =
                 $"Studies in {Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(settings.Path)))}";
-            var entries = printed.Select(static page => (page.Notebook, page.Failed?.Cell.Number));
+            var entries = printed.Select(static page => (page.Notebook, page.Failed));
             await WriteAsync(Path.Combine(folder, "index.html"), IndexPage.Html(title, entries)).ConfigureAwait(false);
         }
 
@@ -93,7 +93,7 @@ internal sealed class PrintCommand(IAnsiConsole console, TextWriter errors) : As
             {
                 var message = $"""
 
-                    {Path.GetFileName(notebook.Path)}: code {failed.Cell.Number} failed.
+                    {Path.GetFileName(notebook.Path)}: code {failed.Cell.Number} {failed.Fate}.
 
                     {Indented(failed.Cell.Source)}
 

@@ -63,7 +63,11 @@ internal abstract class PrintProgress
                         (notebook, cell) =>
                         {
                             var task = tasks[notebook];
-                            task.StartTask();
+                            if (!task.IsStarted)
+                            {
+                                task.StartTask();
+                            }
+
                             task.Description = Markup.Escape(cell is null ? notebook.Name : About(notebook, cell));
                             task.Value = cell is null ? task.MaxValue : cell.Number - 1;
                         }

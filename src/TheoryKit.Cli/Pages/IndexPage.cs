@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using TheoryKit.Cli.Notebooks;
+using TheoryKit.Cli.Running;
 
 namespace TheoryKit.Cli.Pages;
 
@@ -9,11 +10,11 @@ internal static class IndexPage
 {
     /// <summary>The page's text.</summary>
     /// <param name="title">What the notebooks have in common.</param>
-    /// <param name="entries">Each notebook and, where it stopped early, the number of the code cell that failed.</param>
-    public static string Html(string title, IEnumerable<(Notebook Notebook, int? StoppedAt)> entries)
+    /// <param name="entries">Each notebook and, where it stopped early, the cell it stopped at.</param>
+    public static string Html(string title, IEnumerable<(Notebook Notebook, CellRun? Last)> entries)
     {
         var list = new StringBuilder($"<h1>{WebUtility.HtmlEncode(title)}</h1>\n<ol class=\"studies\">\n");
-        foreach (var (notebook, stoppedAt) in entries)
+        foreach (var (notebook, last) in entries)
         {
             var about = notebook
                 .Cells.OfType<MarkdownCell>()
@@ -23,7 +24,7 @@ internal static class IndexPage
                 $"<li><a href=\"{Uri.EscapeDataString(notebook.Name)}.html\">{WebUtility.HtmlEncode(notebook.Title)}</a>"
             );
             list.Append(about is null ? "" : $"<p>{WebUtility.HtmlEncode(about)}</p>");
-            list.Append(stoppedAt is null ? "" : $"<p class=\"stop\">Stopped: code {stoppedAt} failed.</p>")
+            list.Append(last is null ? "" : $"<p class=\"stop\">Code {last.Cell.Number} {last.Fate}.</p>")
                 .Append("</li>\n");
         }
 

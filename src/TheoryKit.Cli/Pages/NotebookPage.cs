@@ -91,10 +91,11 @@ public sealed class NotebookPage(Notebook notebook, IReadOnlyList<CellRun> runs,
             body.Append(Outputs.Html(output, folder, ids)).Append("\n</div>\n");
         }
 
-        if (run.Error is not null)
+        if (!run.Succeeded)
         {
-            body.Append($"<div class=\"failure\" role=\"alert\"><p>Code {run.Cell.Number} failed.</p>");
-            body.Append($"<pre tabindex=\"0\">{WebUtility.HtmlEncode(run.Error)}</pre></div>\n");
+            body.Append($"<div class=\"failure\" role=\"alert\"><p>Code {run.Cell.Number} {run.Fate}.</p>");
+            body.Append(run.Error is null ? "" : $"<pre tabindex=\"0\">{WebUtility.HtmlEncode(run.Error)}</pre>");
+            body.Append("</div>\n");
         }
 
         body.Append("</div>\n");

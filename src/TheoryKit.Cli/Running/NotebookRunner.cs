@@ -25,7 +25,7 @@ public sealed class NotebookRunner : IDisposable
     private readonly RenderContext context = new();
     private readonly string folderBefore = Environment.CurrentDirectory;
     private readonly OutputCollector collector = new();
-    private readonly List<(CodeCell Cell, string? Error)> runs = [];
+    private readonly List<(CodeCell Cell, string? Error, bool WasStopped)> runs = [];
     private readonly IDisposable watching;
     private bool isLoaded;
 
@@ -58,7 +58,7 @@ public sealed class NotebookRunner : IDisposable
 
     /// <summary>The cells run so far with what they show by now: a cell may still change what an earlier one showed.</summary>
     public IReadOnlyList<CellRun> Runs =>
-        [.. runs.Select((run, i) => new CellRun(run.Cell, collector.Outputs(i), run.Error))];
+        [.. runs.Select((run, i) => new CellRun(run.Cell, collector.Outputs(i), run.Error, run.WasStopped))];
 
     /// <summary>Runs the next cell.</summary>
     /// <returns>Whether it ran to its end.</returns>
@@ -66,7 +66,7 @@ public sealed class NotebookRunner : IDisposable
     {
         ArgumentNullException.ThrowIfNull(cell);
         collector.BeginCell();
-        runs.Add((cell, "Stopped before its end."));
+        runs.Add((cell, null, WasStopped: true));
         string? error;
         try
         {
@@ -78,7 +78,7 @@ public sealed class NotebookRunner : IDisposable
             return false;
         }
 
-        runs[^1] = (cell, error);
+        runs[^1] = (cell, error, WasStopped: false);
         return error is null;
     }
 

@@ -12,8 +12,8 @@ internal static class SheetHtml
     // Every rule begins with two classes, so that a notebook's own rules for tables, which have one, don't win.
     private static readonly string Css = """
         .tk.tk-sheet{background:var(--tk-paper);color:var(--tk-ink);font:14px/1.5 SANS;text-align:left;border-radius:10px;padding:1.3em 1.5em;margin:1.2em 0;width:fit-content;max-width:100%;box-sizing:border-box;
-        >style+*{margin-top:0}
-        >:last-child{margin-bottom:0}
+        >style+*{margin-top:0!important}
+        >:last-child{margin-bottom:0!important}
         .tk-long{min-width:15em}
         .tk-name{font:600 1.75em/1.25 SERIF;margin:0 0 .5em;color:inherit}
         .tk-sub{font:400 14px/1.5 SANS;color:var(--tk-quiet);margin-left:.7em}

@@ -12,7 +12,7 @@ internal static class SheetText
     {
         var text = new StringBuilder();
         WriteAll(text, sheet.Blocks, naming);
-        return text.ToString().TrimEnd('\n');
+        return text.Replace('\u00a0', ' ').ToString().TrimEnd('\n');
     }
 
     private static void WriteAll(StringBuilder text, IReadOnlyList<Block> blocks, IFormatProvider? naming)
@@ -83,7 +83,7 @@ internal static class SheetText
         }
     }
 
-    private static string Plain(Cell cell, IFormatProvider? naming) => cell.Words.Plain(naming).Replace('\u00a0', ' ');
+    private static string Plain(Cell cell, IFormatProvider? naming) => cell.Words.Plain(naming);
 
     private static void Columns(StringBuilder text, string[][] rows, bool[] isNumber)
     {

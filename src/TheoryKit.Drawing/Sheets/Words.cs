@@ -81,6 +81,8 @@ internal sealed class Words
                     // Numbers have formats of their own: "P" would be a percentage.
                     int number => number.ToString(System.Globalization.CultureInfo.InvariantCulture),
                     ScaleType type => format == "P" ? PrintedName(type.Name) : type.Name,
+                    // A short formula stays on one line.
+                    Formula { Count: <= 9 } formula => formula.ToString(format).Replace(' ', '\u00a0'),
                     IFormattable value => value.ToString(format, naming),
                     _ => part.ToString(),
                 }

@@ -32,7 +32,7 @@ internal static class BarChart
     private static string Html(Changes changes, IFormatProvider? naming)
     {
         var html = new HtmlWriter(4 * 1024);
-        html.Open("div", "tk-chart").Style(Css).Open("ol", "tk-bars");
+        html.Open("div", "tk-changes").Style(Css).Open("ol", "tk-bars");
         for (var i = 0; i < changes.Bars.Count; i++)
         {
             html.Open("li");

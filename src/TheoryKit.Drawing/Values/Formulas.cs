@@ -45,7 +45,10 @@ internal static class Formulas
     public static Words? Steps(Formula formula) =>
         formula.Count < 2
             ? null
-            : Words.Join(" ", formula.Zip(formula.Skip(1), static (lower, upper) => upper.Interval - lower.Interval));
+            : Words.Join(
+                formula.Count <= 8 ? "\u00a0" : " ",
+                formula.Zip(formula.Skip(1), static (lower, upper) => upper.Interval - lower.Interval)
+            );
 
     /// <summary>A ladder of one column.</summary>
     public static Block Ladder(LadderColumn column) => LadderRenderer.Picture(new LadderDrawing([column]));

@@ -115,12 +115,12 @@ public sealed partial record EffortWeights
         init => field = Checked(value);
     } = 20.0;
 
-    /// <summary>Shifting the hand at all, however little.</summary>
+    /// <summary>Shifting the hand at all, however little; as much as a finger or two, so that a scale that lies in one place is played there.</summary>
     public double Shift
     {
         get;
         init => field = Checked(value);
-    } = 1.0;
+    } = 2.0;
 
     /// <summary>Moving to a neighbouring string, for each string crossed.</summary>
     public double StringCrossing

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
+using System.Runtime.InteropServices;
 using System.Text;
 using TheoryKit.Theory.Text;
 using TheoryKit.Tunings;
@@ -33,6 +34,8 @@ public sealed class Grip : IEquatable<Grip>, ISpanParsable<Grip>
             );
         }
     }
+
+    private Grip(ImmutableArray<GripString> strings) => this.strings = strings;
 
     /// <summary>The strings, string 1 first.</summary>
     public IReadOnlyList<GripString> Strings => strings;
@@ -70,6 +73,9 @@ public sealed class Grip : IEquatable<Grip>, ISpanParsable<Grip>
 
     /// <summary>Whether the grip can be moved along the neck: no string sounds open.</summary>
     public bool IsMovable => strings.All(static s => !s.Sounds || s.Finger is not null);
+
+    /// <summary>A grip that takes an array of as many strings as a neck has for its own, string 1 first.</summary>
+    internal static Grip Owning(GripString[] fromFirst) => new(ImmutableCollectionsMarshal.AsImmutableArray(fromFirst));
 
     /// <inheritdoc/>
     public bool Equals(Grip? other) => other is not null && strings.AsSpan().SequenceEqual(other.strings.AsSpan());

@@ -140,18 +140,24 @@ public sealed class GripProgression
 
         public int[] From { get; }
 
+        /// <summary>Joins each grip to the one before that makes the least of both and the motion; of equals the first.</summary>
         public void Follow(Column before)
         {
+            // From the cheapest on: beyond the best so far no motion, which is never negative, can make up for the rest.
+            var order = Enumerable.Range(0, before.Costs.Length).ToArray();
+            Array.Sort((double[])before.Costs.Clone(), order);
             for (var index = 0; index < Grips.Length; index++)
             {
                 var (best, from) = (double.PositiveInfinity, -1);
-                for (var other = 0; other < before.Grips.Length; other++)
+                foreach (var other in order)
                 {
-                    if (
-                        before.Costs[other] < best
-                        && before.Costs[other] + Motion(before, other, index) is var cost
-                        && cost < best
-                    )
+                    if (before.Costs[other] > best)
+                    {
+                        break;
+                    }
+
+                    var cost = before.Costs[other] + Motion(before, other, index);
+                    if (cost < best || (cost == best && other < from))
                     {
                         (best, from) = (cost, other);
                     }

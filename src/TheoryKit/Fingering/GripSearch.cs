@@ -7,6 +7,9 @@ namespace TheoryKit.Fingering;
 /// <summary>Finds every grip that a question asks for.</summary>
 public static class GripSearch
 {
+    // The widest window for which it is kept which sets of frets can be held.
+    private const int WidestKnown = 10;
+
     // How far beyond the hand the search for the nearest grip goes, and how fine, in mm.
     private const double FarthestMiss = 250;
     private const double Precision = 0.25;
@@ -99,6 +102,9 @@ public static class GripSearch
         private readonly bool[] hasLowest; // a tone at the lowest fret
         private readonly int[] lowestBass; // the lowest pitch that the bass asked for has
         private readonly bool[] hasTop; // the highest pitch asked for
+
+        // By the set of frets held, a bit for each from the lowest: 1 if fingers reach them along the neck, -1 if not, 0 unknown.
+        private readonly sbyte[] canHold = new sbyte[1 << WidestKnown];
         private readonly List<Found> found = [];
         private int lowest;
         private int highest;
@@ -155,7 +161,7 @@ public static class GripSearch
                 (lowest, highest) = (1, 0);
                 if (Prepare())
                 {
-                    From(strings, 0, 0, int.MaxValue, int.MinValue, true, false);
+                    From(strings, 0, 0, int.MaxValue, int.MinValue, 0, true, false);
                 }
             }
 
@@ -172,13 +178,13 @@ public static class GripSearch
 
                     if (Prepare())
                     {
-                        From(strings, 0, 0, int.MaxValue, int.MinValue, false, false);
+                        From(strings, 0, 0, int.MaxValue, int.MinValue, 0, false, false);
                     }
                 }
             }
 
             found.Sort();
-            return found.ConvertAll(each => new ChordGrip(chord, query.Neck, new(each.Strings), each.Effort));
+            return found.ConvertAll(each => new ChordGrip(chord, query.Neck, Grip.Owning(each.Strings), each.Effort));
         }
 
         /// <summary>Numbers the tones by pitch class, -1 for none, and gives their count.</summary>
@@ -221,6 +227,7 @@ public static class GripSearch
         private bool Prepare()
         {
             lowestBass[0] = int.MaxValue;
+            Array.Clear(canHold);
             for (var number = 1; number <= strings; number++)
             {
                 reachable[number] = reachable[number - 1];
@@ -266,9 +273,10 @@ public static class GripSearch
         /// <param name="sounding">How many strings do.</param>
         /// <param name="low">The lowest pitch so far.</param>
         /// <param name="high">The highest.</param>
+        /// <param name="rows">The frets held so far, a bit for each from the lowest of the window.</param>
         /// <param name="held">Whether the lowest fret of the window is held, or need not be.</param>
         /// <param name="muted">Whether the string before is silent after one that sounds.</param>
-        private void From(int number, uint tones, int sounding, int low, int high, bool held, bool muted)
+        private void From(int number, uint tones, int sounding, int low, int high, ulong rows, bool held, bool muted)
         {
             if (number == 0)
             {
@@ -303,23 +311,37 @@ public static class GripSearch
             {
                 if (query.OpenStrings != OpenStrings.None)
                 {
-                    Sound(number, open[number], GripSolver.Open, tones, sounding, low, high, held);
+                    Sound(number, open[number], GripSolver.Open, tones, sounding, low, high, rows, held);
                 }
 
                 for (var fret = Math.Max(lowest, open[number] + 1); fret <= highest; fret++)
                 {
-                    Sound(number, fret, fret, tones, sounding, low, high, held || fret == lowest);
+                    var more = rows | (1UL << (fret - lowest));
+                    if (CanHold(more))
+                    {
+                        Sound(number, fret, fret, tones, sounding, low, high, more, held || fret == lowest);
+                    }
                 }
             }
 
             if (!(query.AllStrings && query.MaySound(number)))
             {
                 frets[number] = GripSolver.Muted;
-                From(number - 1, tones, sounding, low, high, held, sounding > 0);
+                From(number - 1, tones, sounding, low, high, rows, held, sounding > 0);
             }
         }
 
-        private void Sound(int number, int fret, int how, uint tones, int sounding, int low, int high, bool held)
+        private void Sound(
+            int number,
+            int fret,
+            int how,
+            uint tones,
+            int sounding,
+            int low,
+            int high,
+            ulong rows,
+            bool held
+        )
         {
             int tone = toneAt[(number * stride) + fret];
             var midi = openMidi[number] + fret;
@@ -335,9 +357,61 @@ public static class GripSearch
                 sounding + 1,
                 Math.Min(low, midi),
                 Math.Max(high, midi),
+                rows,
                 held,
                 muted: false
             );
+        }
+
+        /// <summary>Whether fingers could hold these frets if the strings were no way apart: a finger for each, in order, within reach.</summary>
+        private bool CanHold(ulong rows)
+        {
+            if (hand.Hand.ThumbOver || highest - lowest >= WidestKnown)
+            {
+                return true; // for the solver to say
+            }
+
+            ref var known = ref canHold[rows];
+            if (known == 0)
+            {
+                Span<int> fretOf = stackalloc int[HandOnNeck.Fingers];
+                known =
+                    BitOperations.PopCount(rows) <= query.MaxFingers && Holds(rows, Finger.Index, fretOf)
+                        ? (sbyte)1
+                        : (sbyte)-1;
+            }
+
+            return known > 0;
+        }
+
+        private bool Holds(ulong rows, Finger from, Span<int> fretOf)
+        {
+            if (rows == 0)
+            {
+                return true;
+            }
+
+            var fret = lowest + BitOperations.TrailingZeroCount(rows);
+            for (var finger = from; finger <= Finger.Little; finger++)
+            {
+                var reaches = true;
+                for (var other = Finger.Index; other < finger && reaches; other++)
+                {
+                    reaches =
+                        fretOf[(int)other] == 0
+                        || hand.IsWithin(other, finger, hand.Tip(fret) - hand.Tip(fretOf[(int)other]), 0);
+                }
+
+                fretOf[(int)finger] = fret;
+                if (reaches && Holds(rows & (rows - 1), finger + 1, fretOf))
+                {
+                    return true;
+                }
+
+                fretOf[(int)finger] = 0;
+            }
+
+            return false;
         }
 
         private void Finish(uint tones, int sounding, int low, int high)

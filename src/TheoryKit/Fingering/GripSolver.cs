@@ -207,7 +207,7 @@ internal sealed class GripSolver(HandOnNeck hand)
             if (used[other])
             {
                 var (low, high) = other < f ? (other, f) : (f, other);
-                if (hand.Excess((Finger)low, (Finger)high, tips[high] - tips[low], Across(low, high)) > 0)
+                if (!hand.IsWithin((Finger)low, (Finger)high, tips[high] - tips[low], Across(low, high)))
                 {
                     return;
                 }

@@ -63,6 +63,14 @@ internal sealed class HandOnNeck
 
     public double Reach(Finger low, Finger high) => reach[((int)low * Fingers) + (int)high];
 
+    /// <summary>Whether two fingertips are within their reach: <see cref="Excess"/> without a root, for what is asked most.</summary>
+    public bool IsWithin(Finger low, Finger high, double along, int strings)
+    {
+        var limit = reach[((int)low * Fingers) + (int)high];
+        var across = low == Finger.Thumb ? 0 : strings * StringSpacing;
+        return (along * along) + (across * across) <= limit * limit;
+    }
+
     /// <summary>How many mm two fingertips are beyond their reach; zero or less if the hand can do it.</summary>
     public double Excess(Finger low, Finger high, double along, int strings) =>
         Distance(low, along, strings) - Reach(low, high);

@@ -10,7 +10,9 @@ namespace TheoryKit.Fingering;
 /// The model. With the hand at a place the index finger is at home at that fret; every other finger plays frets from there
 /// on, as far as its reach from the index finger goes. A note costs its finger and its spread from home. Between notes the
 /// hand may shift; the same finger letting go, rolling and crossing strings cost what <see cref="EffortWeights"/> says.
-/// Without a shift two neighbouring notes keep the order of the fingers and their reach.
+/// Without a shift two neighbouring notes keep the order and the reach of their fingers, and two fingers other than the
+/// index, from which each is counted already, cost the spread between them.
+/// <para>Costs are the same for any thread; <see cref="Solve"/> keeps what it has worked out and is for one at a time.</para>
 /// </remarks>
 internal sealed class LineSolver
 {
@@ -27,7 +29,7 @@ internal sealed class LineSolver
     // Every state that was asked for so far, those of one position together, with what each costs by itself.
     private readonly List<FingeredNote> states = [];
     private readonly List<double> owns = [];
-    private readonly (int First, int Count)[] rangeOf;
+    private readonly int[]?[] numbersOf;
 
     public LineSolver(HandOnNeck hand, int firstPlace = 1, int lastPlace = int.MaxValue, int? preferred = null)
     {
@@ -37,7 +39,7 @@ internal sealed class LineSolver
         this.lastPlace = Math.Min(lastPlace, hand.Neck.Frets);
         this.preferred = preferred is { } place ? Math.Clamp(place, 1, hand.Neck.Frets) : null;
         places = hand.Neck.Frets + 1;
-        rangeOf = new (int, int)[(hand.Neck.StringCount + 1) * places];
+        numbersOf = new int[(hand.Neck.StringCount + 1) * places][];
         shift = new double[places * places];
         for (var from = 1; from < places; from++)
         {
@@ -115,25 +117,26 @@ internal sealed class LineSolver
                 );
         }
 
-        if (from.Place == to.Place)
+        if (from.Place != to.Place)
         {
-            var (low, high) = before < after ? (from, to) : (to, from);
-            var along = hand.Tip(high.Position.Fret) - hand.Tip(low.Position.Fret);
-            if (
-                low.Position.Fret > high.Position.Fret
-                || hand.Excess(
-                    low.Finger!.Value,
-                    high.Finger!.Value,
-                    along,
-                    Math.Abs(low.Position.String - high.Position.String)
-                ) > 0
-            )
-            {
-                return double.PositiveInfinity;
-            }
+            return cost;
         }
 
-        return cost;
+        var (low, high) = before < after ? (from, to) : (to, from);
+        if (low.Position.Fret > high.Position.Fret)
+        {
+            return double.PositiveInfinity;
+        }
+
+        var spread = hand.Spread(
+            low.Finger!.Value,
+            high.Finger!.Value,
+            hand.Tip(high.Position.Fret) - hand.Tip(low.Position.Fret),
+            Math.Abs(low.Position.String - high.Position.String)
+        );
+
+        // How far a finger is from the index finger the note itself has counted.
+        return low.Finger == Finger.Index && spread < double.PositiveInfinity ? cost : cost + spread;
     }
 
     /// <summary>Every way to play a note at a position, in a fixed order.</summary>
@@ -174,23 +177,24 @@ internal sealed class LineSolver
     public IReadOnlyList<FingeredLine> Solve(IReadOnlyList<IReadOnlyList<Position>> candidates, int best = 1) =>
         candidates.Count == 0 ? [new([], 0)] : new Graph(this, candidates, best > 1).Best(best);
 
-    /// <summary>The states of a position as a part of the table of all, filled when it is asked for.</summary>
-    private (int First, int Count) StatesAt(Position position)
+    /// <summary>The states of a position by their numbers in the table of all, which is filled when it is asked for.</summary>
+    private int[] StatesAt(Position position)
     {
-        ref var range = ref rangeOf[(position.String * places) + position.Fret];
-        if (range.Count == 0)
+        ref var numbers = ref numbersOf[(position.String * places) + position.Fret];
+        if (numbers is null)
         {
             var first = states.Count;
             AddStates(position, states);
-            for (var index = first; index < states.Count; index++)
+            numbers = new int[states.Count - first];
+            for (var index = 0; index < numbers.Length; index++)
             {
-                owns.Add(NoteCost(position, states[index].Finger, states[index].Place));
+                var state = states[first + index];
+                owns.Add(NoteCost(position, state.Finger, state.Place));
+                numbers[index] = first + index;
             }
-
-            range = (first, states.Count - first);
         }
 
-        return range;
+        return numbers;
     }
 
     /// <summary>
@@ -262,37 +266,35 @@ internal sealed class LineSolver
         {
             if (positions is [var only])
             {
-                var (first, count) = solver.StatesAt(only);
-                return Numbers(first, count);
+                return solver.StatesAt(only);
             }
 
-            var column = new List<int>();
+            var count = 0;
             foreach (var position in positions)
             {
-                var (first, count) = solver.StatesAt(position);
-                for (var state = first; state < first + count; state++)
-                {
-                    column.Add(state);
-                }
+                count += solver.StatesAt(position).Length;
             }
 
-            return [.. column];
-        }
-
-        private static int[] Numbers(int first, int count)
-        {
-            var numbers = new int[count];
-            for (var index = 0; index < count; index++)
+            var column = new int[count];
+            count = 0;
+            foreach (var position in positions)
             {
-                numbers[index] = first + index;
+                var states = solver.StatesAt(position);
+                states.CopyTo(column, count);
+                count += states.Length;
             }
 
-            return numbers;
+            return column;
         }
 
         private static int[] Order(double[] costs)
         {
-            var order = Numbers(0, costs.Length);
+            var order = new int[costs.Length];
+            for (var index = 0; index < order.Length; index++)
+            {
+                order[index] = index;
+            }
+
             Array.Sort((double[])costs.Clone(), order);
             return order;
         }

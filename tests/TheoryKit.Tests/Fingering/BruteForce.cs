@@ -25,7 +25,7 @@ internal static class BruteForce
     public static double Spread(Hand hand, Finger one, Finger other, double along, int strings)
     {
         var distance = Math.Sqrt(Math.Pow(along, 2) + Math.Pow(strings * Spacing, 2));
-        var reach = hand.Reach(one, other);
+        var reach = hand.Reach(one, other); // the same either way
         if (distance > reach)
         {
             return double.PositiveInfinity;
@@ -332,7 +332,21 @@ internal static class BruteForce
                 );
         }
 
-        return shifts || AreInReach(neck, hand, from, to) ? cost : double.PositiveInfinity;
+        if (shifts)
+        {
+            return cost;
+        }
+
+        return !AreInReach(neck, hand, from, to) ? double.PositiveInfinity
+            : from.Finger == Finger.Index || to.Finger == Finger.Index ? cost
+            : cost
+                + Spread(
+                    hand,
+                    from.Finger.Value,
+                    to.Finger.Value,
+                    Tip(neck, from.Position.Fret) - Tip(neck, to.Position.Fret),
+                    crossed
+                );
     }
 
     /// <summary>Whether two different fingers are in order and within reach.</summary>

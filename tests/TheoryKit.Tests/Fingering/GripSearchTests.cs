@@ -66,7 +66,7 @@ public class GripSearchTests
                 Assert.Equal(found.Select(each => each.Effort).Order(), found.Select(each => each.Effort));
                 Assert.Equal(found.Count == 0, found.Reason.Length > 0);
             },
-            iter: 600
+            iter: 400
         );
 
     [Fact]
@@ -120,7 +120,7 @@ public class GripSearchTests
                         Tolerance
                     );
                 },
-                iter: 2_000
+                iter: 1_000
             );
 
     [Fact]
@@ -339,13 +339,17 @@ public class GripSearchTests
     }
 
     [Fact]
-    public void WhatReachLacksIsNeverLessThanTheReasonSays() =>
+    public void TheMillimetresInTheReasonAreTheFewestThatHelp() =>
         Query
             .Where(query => query.MaxFingers == 5)
             .Sample(
                 query =>
                 {
-                    var small = query with { Hand = query.Hand.Scale(0.2) };
+                    // From the thumb to another finger two reaches add up, and both would grow.
+                    var small = query with
+                    {
+                        Hand = query.Hand.Scale(0.2) with { ThumbOver = false },
+                    };
                     if (GripSearch.Find(small).Count > 0 || GripSearch.NearestMiss(small) is not { } miss)
                     {
                         return;

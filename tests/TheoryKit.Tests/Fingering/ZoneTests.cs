@@ -124,10 +124,7 @@ public class ZoneTests
                 (tuning, formula, first, up) =>
                 {
                     // What is left without millimetres is which tones lie where.
-                    var hand = Hand.Average with
-                    {
-                        Weights = new() { Stretch = 0, Crowding = 0 },
-                    };
+                    var hand = Free;
                     var neck = new Neck(tuning);
                     var root = NoteName.Parse("C");
                     var moved = Pitch.FromMidi(60 + up).Name;
