@@ -13,10 +13,10 @@ internal sealed record GripBox(GripDrawing Drawing, params IReadOnlyList<Words> 
 internal static class GripBoxes
 {
     private static readonly string Css = """
-        .tk-boxes{grid-column:1/-1;display:flex;flex-wrap:wrap;gap:1.1em 1em;align-items:flex-start;margin:.3em 0 0;min-width:0}
+        .tk-boxes{grid-column:1/-1;display:flex;flex-wrap:wrap;gap:1.1em .6em;align-items:flex-start;margin:.3em 0 0;min-width:0}
         .tk-box{break-inside:avoid}
         .tk-box p{margin:0;text-align:center;font-size:.86em;line-height:1.45;color:var(--tk-quiet)}
-        .tk-motion{align-self:center;max-width:7.5em;text-align:center;font-size:.86em;line-height:1.4;color:var(--tk-quiet);margin:0}
+        .tk-motion{align-self:center;width:5.9em;text-align:center;font-size:.86em;line-height:1.4;color:var(--tk-quiet);margin:0}
         .tk-motion::before{content:"→";display:block;font-size:1.7em;line-height:1.1;color:var(--tk-line)}
         .tk-more{grid-column:1/-1;margin:.9em 0 .3em;color:var(--tk-quiet)}
         """;

@@ -81,7 +81,7 @@ public sealed record GripDrawing
     public override string ToString() => string.Join('\n', GripText.Lines(this));
 
     /// <summary>The marks of the strings that sound, the highest-numbered string first.</summary>
-    internal IReadOnlyList<Mark> Marks
+    public IReadOnlyList<Mark> Marks
     {
         get
         {

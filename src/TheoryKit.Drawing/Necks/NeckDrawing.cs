@@ -268,7 +268,8 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
             .Where(labels =>
                 labels == Labels.None
                 || Marks.Any(mark =>
-                    labels switch
+                    mark.Label is null
+                    && labels switch
                     {
                         Labels.Functions => mark.Function is not null,
                         Labels.NoteNames => mark.Name is not null,

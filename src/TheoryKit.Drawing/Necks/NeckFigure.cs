@@ -93,7 +93,9 @@ internal static class NeckFigure
     /// <summary>Necks side by side where there is room.</summary>
     public static void WriteParts(HtmlWriter html, IReadOnlyList<NeckDrawing> drawings, RenderContext context)
     {
-        var width = (int)drawings.Max(static drawing => new NeckLayout(drawing).Width);
+        // Many necks are a sheet to look over: drawn a little smaller, three fit side by side on a page.
+        var scale = drawings.Count > 6 ? NeckPicture.LeastScale : 1;
+        var width = (int)(scale * drawings.Max(static drawing => new NeckLayout(drawing).Width));
         html.Open("div", "tk-parts");
         html.Attribute("style", $"grid-template-columns:repeat(auto-fill,min(100%,{width}px))");
         foreach (var drawing in drawings)

@@ -6,7 +6,7 @@ namespace TheoryKit.Drawing;
 internal static class NeckPicture
 {
     /// <summary>The least part of its natural width at which the labels are still legible.</summary>
-    private const double LeastScale = 0.8;
+    public const double LeastScale = 0.8;
 
     private const double OpenRunOut = 7; // board beyond a fret that is not the last
 

@@ -48,6 +48,7 @@ internal static class SheetHtml
         .tk-wide:focus-visible{outline:2px solid var(--tk-chord);outline-offset:2px}
         figure.tk-neck{margin:0 -1em;max-width:calc(100% + 2em)}
         figure.tk-necks{max-width:none}
+        .tk-beside figure.tk-neck{margin-top:0}
         }
         .tk.tk-sheet:has(.tk-necks){width:100%;max-width:62rem}
         @media(min-width:561px){.tk.tk-sheet .tk-table caption{white-space:nowrap}}
@@ -57,6 +58,11 @@ internal static class SheetHtml
 
     public static string Write(Sheet sheet, RenderContext context, IFormatProvider? naming)
     {
+        if (sheet.Blocks is [Block.Picture alone])
+        {
+            return alone.Html(context, naming); // a figure has a frame of its own
+        }
+
         var html = new HtmlWriter(8 * 1024);
         var title = sheet.Blocks.OfType<Block.Title>().FirstOrDefault();
         var id = title is null ? null : context.NextId();

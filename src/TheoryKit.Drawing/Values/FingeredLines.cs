@@ -65,12 +65,17 @@ internal static class FingeredLines
         };
         for (var i = 0; i < answer.Count; i++)
         {
+            var isElsewhere =
+                i == 0
+                || !answer[i]
+                    .Select(static note => note.Position)
+                    .SequenceEqual(answer[i - 1].Select(static n => n.Position));
             if (answer.Count > 1)
             {
                 blocks.Add(new Block.Heading($"Way {i + 1}, {Shifts(answer[i])}"));
             }
 
-            blocks.AddRange(Blocks(new(answer[i], answer.Query.Neck)));
+            blocks.AddRange(Blocks(new(answer[i], answer.Query.Neck), isElsewhere));
         }
 
         return new(blocks);
@@ -85,9 +90,9 @@ internal static class FingeredLines
     private static string Shifts(FingeredLine line) =>
         line.Shifts.Count() is var count && count == 0 ? "no shift" : InWords.Count(count, "shift");
 
-    private static IEnumerable<Block> Blocks(LineDrawing drawing)
+    private static IEnumerable<Block> Blocks(LineDrawing drawing, bool showsNeck = true)
     {
-        if (drawing.Line.Count > 0)
+        if (showsNeck && drawing.Line.Count > 0)
         {
             yield return Picture(drawing);
         }
@@ -146,7 +151,11 @@ internal static class FingeredLines
             }
 
             row.AddRange([note.Position.String, note.Position.Fret, Hands.Sign(note.Finger), note.Place]);
-            row.Add(shifts.Contains(i) ? Shift(line[i - 1].Place, note.Place, neck) : "");
+            if (shifts.Count > 0)
+            {
+                row.Add(shifts.Contains(i) ? Shift(line[i - 1].Place, note.Place, neck) : "");
+            }
+
             rows.Add(row);
         }
 
@@ -160,7 +169,7 @@ internal static class FingeredLines
                 new("fret", IsNumber: true),
                 new("finger", IsNumber: true),
                 new("hand at fret", IsNumber: true),
-                "shift",
+                .. shifts.Count == 0 ? [] : new Column[] { "shift" },
             ],
             rows
         );

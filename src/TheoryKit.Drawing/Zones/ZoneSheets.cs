@@ -100,7 +100,7 @@ internal static class ZoneSheets
     public static Sheet Across(ZoneAcrossQualities across)
     {
         var first = across.Zones[0];
-        var home = first.Shape.Notes.Select(static note => note.Place.Position).ToHashSet();
+        var home = first.Shape.Notes.Select(static note => note.Place.Pitch.MidiNumber).ToHashSet();
         var window = new Window(
             across.Zones.Min(static zone => zone.Window.First),
             across.Zones.Max(static zone => zone.Window.Last)
@@ -116,14 +116,19 @@ internal static class ZoneSheets
                     .. across.Zones.Select(zone =>
                         (
                             Drawing: Drawing(zone.Neck, zone.Shape, window)
-                                .WithEach(mark => mark with { IsPale = zone != first && home.Contains(mark.Position) })
+                                .WithEach(mark =>
+                                    mark with
+                                    {
+                                        IsPale = zone != first && home.Contains(zone.Neck.MidiNumberAt(mark.Position)),
+                                    }
+                                )
                                 .WithLabels(across.Labels)
                                 .WithLeftHand(across.IsLeftHanded),
                             Title: Words.Of(zone.Chord)
                         )
                     ),
                 ],
-                "Shapes: small marks are held, full ones have moved"
+                "Shapes: small marks are tones of the first chord, full ones are new"
             ),
         };
         var grips = across.Zones.Where(static zone => zone.Grip is not null).ToList();
@@ -131,7 +136,7 @@ internal static class ZoneSheets
         {
             blocks.Add(
                 GripBoxes.Of(
-                    "Grips, the same way",
+                    "Grips: small marks are places that stay",
                     [
                         .. grips.Select(zone => new GripBox(
                             GripDrawing.Of(zone.Grip!) with
@@ -329,7 +334,8 @@ internal static class ZoneSheets
         facts.Add(
             new(
                 "hand",
-                $"{Hands.Name(zone.Hand)}: {Hands.Millimetres(zone.Hand.IndexToLittle)} from index to little finger"
+                (Words)
+                    $"{Hands.Name(zone.Hand)}: {Hands.Millimetres(zone.Hand.IndexToLittle)} from index to little finger"
             )
         );
         return facts;
@@ -359,7 +365,7 @@ internal static class ZoneSheets
 
     private static Block.Table Tones(Zone zone)
     {
-        var others = zone.Alternatives().ToLookup(static other => other.Note.Place.Position);
+        var others = NearAlternatives(zone).ToLookup(static other => other.Note.Place.Position);
         return new(
             "Tones from the lowest up",
             [
@@ -382,7 +388,10 @@ internal static class ZoneSheets
                             .. others.Count > 0
                                 ? new Cell[]
                                 {
-                                    Words.Join("; ", others[note.Place.Position].Select(ZoneWords.Alternative)),
+                                    Words.Join(
+                                        "; ",
+                                        others[note.Place.Position].Select(other => ZoneWords.Alternative(other, zone))
+                                    ),
                                 }
                                 : [],
                         ]
@@ -390,6 +399,13 @@ internal static class ZoneSheets
             ]
         );
     }
+
+    /// <summary>Of the other places those that the hand would really choose: no farther than two frets outside the window.</summary>
+    private static IEnumerable<ShapeAlternative> NearAlternatives(Zone zone) =>
+        zone.Alternatives()
+            .Where(other =>
+                other.Position.Fret >= zone.Window.First - 2 && other.Position.Fret <= zone.Window.Last + 2
+            );
 
     private static Words Moves(Chord from, Chord to)
     {

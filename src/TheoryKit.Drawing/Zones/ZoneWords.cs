@@ -53,11 +53,15 @@ internal static class ZoneWords
         neck.FretDistance(window.Last)
         - neck.FretDistance(Math.Min(window.Last, Math.Max(window.First, neck.Capo + 1)));
 
-    /// <summary>"string 5, fret 6 with finger 4, by a stretch", "..., shifting 34 mm up".</summary>
-    public static Words Alternative(ShapeAlternative other)
+    /// <summary>"string 5, fret 6 with 4, a stretch 30 mm past the window", "..., shifting 34 mm up".</summary>
+    /// <param name="other">The other place.</param>
+    /// <param name="zone">The zone that it is an alternative in; null for none.</param>
+    public static Words Alternative(ShapeAlternative other, Zone? zone = null)
     {
         var how = other.Shift switch
         {
+            0 when zone is not null && Beyond(other.Position.Fret, zone) is > 0 and var beyond =>
+                $"a stretch of {Millimetres(beyond)} past the window",
             0 => "without a shift",
             > 0 => $"shifting {Millimetres(other.Shift)} up",
             _ => $"shifting {Millimetres(-other.Shift)} down",
@@ -65,6 +69,14 @@ internal static class ZoneWords
         return other.Finger is { } finger
             ? $"string {other.Position.String}, fret {other.Position.Fret} with {Hands.Sign(finger)}, {how}"
             : (Words)$"string {other.Position.String} open";
+    }
+
+    /// <summary>How far a fret lies outside the window, in mm.</summary>
+    private static double Beyond(int fret, Zone zone)
+    {
+        var (neck, window) = (zone.Neck, zone.Window);
+        var edge = Math.Clamp(fret, window.First, window.Last);
+        return Math.Abs(neck.FretDistance(fret) - neck.FretDistance(edge));
     }
 
     private static string Millimetres(double length) =>
