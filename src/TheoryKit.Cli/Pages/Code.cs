@@ -60,7 +60,6 @@ internal static class Code
     private static string? Class(SyntaxToken token) =>
         token.Kind() switch
         {
-            SyntaxKind.NumericLiteralToken => "n",
             SyntaxKind.StringLiteralToken
             or SyntaxKind.CharacterLiteralToken
             or SyntaxKind.SingleLineRawStringLiteralToken
