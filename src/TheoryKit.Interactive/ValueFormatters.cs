@@ -14,7 +14,12 @@ internal sealed class ValueFormatters(RendererSet renderers, InteractiveOptions 
     {
         foreach (var type in renderers.Types)
         {
-            Register(type, WriteHtml, WriteText);
+            Register(
+                type,
+                (value, writer) =>
+                    (HasGap(value) ? (Action<object, TextWriter>)WriteAllHtml : WriteHtml)(value, writer),
+                (value, writer) => (HasGap(value) ? (Action<object, TextWriter>)WriteAllText : WriteText)(value, writer)
+            );
 
             // The set may have a renderer of its own for a sequence; any other shows its values one after another.
             var sequence = typeof(IEnumerable<>).MakeGenericType(type);
@@ -33,6 +38,9 @@ internal sealed class ValueFormatters(RendererSet renderers, InteractiveOptions 
         // Both go into the notebook: the text is for readers and programs that show no HTML.
         Formatter.SetPreferredMimeTypesFor(type, HtmlFormatter.MimeType, PlainTextFormatter.MimeType);
     }
+
+    /// <summary>Renderers of sequences count on values; a list a user is still filling may have none in a place.</summary>
+    private static bool HasGap(object value) => value is ICollection values && values.Cast<object?>().Contains(null);
 
     private void WriteHtml(object value, TextWriter writer) => Write(writer, Html(value));
 
