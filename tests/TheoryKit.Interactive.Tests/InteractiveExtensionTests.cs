@@ -52,9 +52,8 @@ public sealed class InteractiveExtensionTests
         using var kernel = await NotebookKernel.Start();
         var html = (await kernel.Run("new[] { Neck.Guitar.Draw(), Neck.Guitar.WithCapo(2).Draw() }"))["text/html"];
         Assert.Equal(2, Count(html, "<svg"));
-        var drawing = NeckDrawing.Of(Tunings.Neck.Guitar);
-        var text = new List<NeckDrawing> { drawing }.ToDisplayString(PlainTextFormatter.MimeType);
-        Assert.Equal(InteractiveExtension.Renderers.Text(drawing), text);
+        var text = new List<NeckDrawing> { Tunings.Neck.Guitar.Draw() }.ToDisplayString(PlainTextFormatter.MimeType);
+        Assert.Equal(InteractiveExtension.Renderers.Text(Tunings.Neck.Guitar.Draw()), text);
     }
 
     [Fact]
@@ -66,6 +65,15 @@ public sealed class InteractiveExtensionTests
         var html = (await kernel.Run(Endless))["text/html"];
         Assert.Equal(Formatter.ListExpansionLimit, Count(html, "<svg"));
         Assert.EndsWith("<p>… and more</p>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_list_that_the_library_has_a_table_for_is_that_table()
+    {
+        using var kernel = await NotebookKernel.Start();
+        var chords = new List<Theory.Chord> { Theory.Chord.Parse("Gm9"), Theory.Chord.Parse("C13") };
+        var html = (await kernel.Run("new[] { Chord.Parse(\"Gm9\"), Chord.Parse(\"C13\") }"))["text/html"];
+        Assert.Equal(WithoutIds(InteractiveExtension.Renderers.Html(chords, new RenderContext())), WithoutIds(html));
     }
 
     [Fact]

@@ -60,6 +60,7 @@ internal static class Code
     private static string? Class(SyntaxToken token) =>
         token.Kind() switch
         {
+            SyntaxKind.NumericLiteralToken => "n",
             SyntaxKind.StringLiteralToken
             or SyntaxKind.CharacterLiteralToken
             or SyntaxKind.SingleLineRawStringLiteralToken
