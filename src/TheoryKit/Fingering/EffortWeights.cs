@@ -1,0 +1,180 @@
+using System.Runtime.CompilerServices;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>
+/// The weights of effort. Effort is a plain sum of terms, each zero or more, each a weight times a quantity that can be
+/// checked with a ruler; 1 is the effort of setting down one strong finger where it falls by itself.
+/// </summary>
+/// <remarks>
+/// The order of the fingers follows their share in a power grip, about 25, 35, 25 and 14 percent from index to little
+/// finger ("Individual finger strength: are the ulnar digits powerful?", J. Hand Ther. 17(3), 2004, 364-367), and that a
+/// ring or little finger moves less by itself ("enslaving": Martin, Latash, Zatsiorsky, Exp. Brain Res. 192, 2008, 293-298).
+/// Such studies measure whole-hand grips and presses, not strings: how much each weighs here, and all the other weights,
+/// are teaching practice put in numbers, which order what a teacher would order. They are properties so that a player can
+/// change each, or learn them from examples. Equal when every weight is.
+/// <para>Text: the weights that are not the default, each with its name in words: <c>ring 1.5, inner mute 0</c>; or
+/// <c>default</c>.</para>
+/// </remarks>
+public sealed partial record EffortWeights
+{
+    /// <summary>No weight is more: 1000. Weights are finite, so that effort tells what can't be played by being infinite.</summary>
+    public const double MaxWeight = 1000;
+
+    /// <summary>The weights that the presets use.</summary>
+    public static EffortWeights Default { get; } = new();
+
+    /// <summary>Setting the thumb over the neck; an awkward hold for most hands.</summary>
+    public double Thumb
+    {
+        get;
+        init => field = Checked(value);
+    } = 2.0;
+
+    /// <summary>Setting the index finger.</summary>
+    public double Index
+    {
+        get;
+        init => field = Checked(value);
+    } = 1.0;
+
+    /// <summary>Setting the middle finger; the strongest by share in a grip.</summary>
+    public double Middle
+    {
+        get;
+        init => field = Checked(value);
+    } = 1.0;
+
+    /// <summary>Setting the ring finger; its tendon is shared with its neighbours, so it moves less freely.</summary>
+    public double Ring
+    {
+        get;
+        init => field = Checked(value);
+    } = 1.2;
+
+    /// <summary>Setting the little finger; less than half the strength of the middle one.</summary>
+    public double Little
+    {
+        get;
+        init => field = Checked(value);
+    } = 1.5;
+
+    /// <summary>A pair of neighbouring fingers spread to the limit of their reach; grows with the square of the spread beyond rest.</summary>
+    public double Stretch
+    {
+        get;
+        init => field = Checked(value);
+    } = 6.0;
+
+    /// <summary>A pair of neighbouring fingers squeezed into no room at all; grows with the square of what is lacking.</summary>
+    public double Crowding
+    {
+        get;
+        init => field = Checked(value);
+    } = 1.0;
+
+    /// <summary>Laying a finger flat, whatever it covers.</summary>
+    public double Barre
+    {
+        get;
+        init => field = Checked(value);
+    } = 1.5;
+
+    /// <summary>Each string beyond the first that a flat finger holds down: the same force is shared by more strings.</summary>
+    public double BarreString
+    {
+        get;
+        init => field = Checked(value);
+    } = 0.3;
+
+    /// <summary>A flat finger other than the index, for which flatness is unnatural.</summary>
+    public double OtherBarre
+    {
+        get;
+        init => field = Checked(value);
+    } = 2.0;
+
+    /// <summary>Two fingers at one fret with the lower-numbered one nearer the floor: the hand must turn.</summary>
+    public double Twist
+    {
+        get;
+        init => field = Checked(value);
+    } = 0.7;
+
+    /// <summary>A string that must stay silent between two that sound.</summary>
+    public double InnerMute
+    {
+        get;
+        init => field = Checked(value);
+    } = 0.8;
+
+    /// <summary>Shifting the hand by one metre along the neck; a shift also costs <see cref="Shift"/> once.</summary>
+    public double ShiftDistance
+    {
+        get;
+        init => field = Checked(value);
+    } = 20.0;
+
+    /// <summary>Shifting the hand at all, however little; as much as a finger or two, so that a scale that lies in one place is played there.</summary>
+    public double Shift
+    {
+        get;
+        init => field = Checked(value);
+    } = 2.0;
+
+    /// <summary>Moving to a neighbouring string, for each string crossed.</summary>
+    public double StringCrossing
+    {
+        get;
+        init => field = Checked(value);
+    } = 0.2;
+
+    /// <summary>Setting one finger twice in a row on different frets: it must let go and leap. Not counted when it slides along its string in a shift.</summary>
+    public double SameFinger
+    {
+        get;
+        init => field = Checked(value);
+    } = 2.0;
+
+    /// <summary>Rolling one finger to another string at the same fret.</summary>
+    public double Roll
+    {
+        get;
+        init => field = Checked(value);
+    } = 0.8;
+
+    /// <summary>One voice going one semitone from a grip to the next.</summary>
+    public double VoiceStep
+    {
+        get;
+        init => field = Checked(value);
+    } = 0.25;
+
+    /// <summary>Keeping the hand away from the preferred place, for each metre.</summary>
+    public double Preference
+    {
+        get;
+        init => field = Checked(value);
+    } = 5.0;
+
+    /// <summary>The least weight of any finger, thumb included.</summary>
+    internal double LeastFinger => Math.Min(Thumb, Math.Min(Math.Min(Index, Middle), Math.Min(Ring, Little)));
+
+    /// <summary>The weight of setting a finger.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No such finger.</exception>
+    public double Of(Finger finger) =>
+        finger switch
+        {
+            Finger.Thumb => Thumb,
+            Finger.Index => Index,
+            Finger.Middle => Middle,
+            Finger.Ring => Ring,
+            Finger.Little => Little,
+            _ => throw new ArgumentOutOfRangeException(nameof(finger), finger, "A hand has a thumb and four fingers."),
+        };
+
+    private static double Checked(double value, [CallerMemberName] string name = "") =>
+        value is >= 0 and <= MaxWeight
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, $"{name} is a weight, 0 to {MaxWeight}.");
+}

@@ -1,0 +1,88 @@
+using System.Collections;
+using TheoryKit.Theory;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>The grips found for a question, from the least effort up; where there are none, why.</summary>
+public sealed class GripAnswer : IReadOnlyList<ChordGrip>
+{
+    private readonly List<ChordGrip> grips;
+    private readonly Lazy<string> reason;
+
+    internal GripAnswer(GripQuery query, List<ChordGrip> grips)
+    {
+        Query = query;
+        this.grips = grips;
+        reason = new(() => grips.Count > 0 ? "" : Why());
+    }
+
+    /// <summary>What was asked.</summary>
+    public GripQuery Query { get; }
+
+    /// <inheritdoc/>
+    public int Count => grips.Count;
+
+    /// <inheritdoc/>
+    public ChordGrip this[int index] => grips[index];
+
+    /// <summary>Empty where there are grips; else the limit that leaves none, and by how many mm where it is the hand's reach.</summary>
+    public string Reason => reason.Value;
+
+    /// <inheritdoc/>
+    public IEnumerator<ChordGrip> GetEnumerator() => grips.GetEnumerator();
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+
+    /// <summary>
+    /// Drops one limit at a time, the hand's own first; the first one without which there are grips is the reason.
+    /// </summary>
+    private string Why()
+    {
+        var question = Query;
+        if (GripSearch.NearestMiss(question) is { } miss)
+        {
+            return $"The hand does not reach: the nearest grip, {miss.Grip}, asks {Math.Ceiling(miss.Excess):F0} mm more between {Name(miss.One)} and {Name(miss.Other)}.";
+        }
+
+        var hand = question.Hand;
+        var all = Tunings.Position.MaxString;
+        ReadOnlySpan<(string Limit, GripQuery Without)> limits =
+        [
+            (
+                "that this hand holds with its barres and its thumb",
+                question with
+                {
+                    Hand = hand with { BarreStrings = all, OtherBarreStrings = all, ThumbOver = true },
+                }
+            ),
+            ($"with at most {question.MaxFingers} fingers", question with { MaxFingers = 5 }),
+            ("with no muted string between two that sound", question with { InnerMutes = true }),
+            ($"with {question.Top} on top", question with { Top = null }),
+            ($"over {question.Bass ?? question.Chord.Bass} in the bass", question with { AnyBass = true }),
+            ("on those strings", question with { Strings = null, AllStrings = false }),
+            (
+                $"between frets {question.FirstFret} and {question.LastFret ?? question.Neck.Frets}",
+                question with
+                {
+                    FirstFret = 1,
+                    LastFret = null,
+                }
+            ),
+            ("with such use of open strings", question with { OpenStrings = OpenStrings.Allowed }),
+            ($"on {question.MinSounding} strings or more", question with { MinSounding = 1 }),
+            ($"on {question.MaxSounding} strings or fewer", question with { MaxSounding = all }),
+            ("with every tone that may not be left out", question with { Optional = question.Chord.Formula }),
+        ];
+        foreach (var (limit, without) in limits)
+        {
+            if (without != question && GripSearch.Any(without))
+            {
+                return $"There is no grip of {question.Chord} {limit}; without this limit there is one.";
+            }
+        }
+
+        return $"No single limit keeps {question.Chord} from sounding on this neck: drop several of them.";
+    }
+
+    private static string Name(Finger finger) => finger == Finger.Thumb ? "the thumb" : $"finger {(int)finger}";
+}

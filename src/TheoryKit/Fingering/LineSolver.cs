@@ -1,0 +1,324 @@
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>
+/// The least-effort fingers, and where there is a choice positions, for a line of notes played one after the other: dynamic
+/// programming over (position, finger, place of the hand), exact, the k best.
+/// </summary>
+/// <remarks>
+/// The model. With the hand at a place the index finger is at home at that fret; every other finger plays frets from there
+/// on, as far as its reach from the index finger goes. A note costs its finger and its spread from home. Between notes the
+/// hand may shift; the same finger letting go, rolling and crossing strings cost what <see cref="EffortWeights"/> says.
+/// Without a shift two neighbouring notes keep the order and the reach of their fingers, and two fingers other than the
+/// index, from which each is counted already, cost the spread between them.
+/// <para>Costs are the same for any thread; <see cref="Solve"/> keeps what it has worked out and is for one at a time.</para>
+/// </remarks>
+internal sealed class LineSolver
+{
+    private readonly HandOnNeck hand;
+    private readonly EffortWeights weights;
+    private readonly int firstPlace;
+    private readonly int lastPlace;
+    private readonly int? preferred;
+
+    // By the places it leaves and goes to: what a shift costs.
+    private readonly double[] shift;
+    private readonly int places;
+
+    // Every state that was asked for so far, those of one position together, with what each costs by itself.
+    private readonly List<FingeredNote> states = [];
+    private readonly List<double> owns = [];
+    private readonly int[]?[] numbersOf;
+
+    public LineSolver(HandOnNeck hand, int firstPlace = 1, int lastPlace = int.MaxValue, int? preferred = null)
+    {
+        Hand = this.hand = hand;
+        weights = hand.Hand.Weights;
+        this.firstPlace = Math.Max(hand.LowestFret, firstPlace);
+        this.lastPlace = Math.Min(lastPlace, hand.Neck.Frets);
+        this.preferred = preferred is { } place ? Math.Clamp(place, 1, hand.Neck.Frets) : null;
+        places = hand.Neck.Frets + 1;
+        numbersOf = new int[(hand.Neck.StringCount + 1) * places][];
+        shift = new double[places * places];
+        for (var from = 1; from < places; from++)
+        {
+            for (var to = 1; to < places; to++)
+            {
+                shift[(from * places) + to] =
+                    from == to
+                        ? 0
+                        : weights.Shift + (weights.ShiftDistance * Math.Abs(hand.Tip(from) - hand.Tip(to)) / 1000);
+            }
+        }
+    }
+
+    public HandOnNeck Hand { get; }
+
+    /// <summary>The lowest place that the hand can have.</summary>
+    public int FirstPlace => firstPlace;
+
+    /// <summary>The highest.</summary>
+    public int LastPlace => lastPlace;
+
+    /// <summary>How many mm a position is out of reach from the nearest place that the hand can have; zero or less if it is not.</summary>
+    public double ExcessOf(Position position)
+    {
+        if (position.Fret < firstPlace)
+        {
+            return hand.Tip(firstPlace) - hand.Tip(position.Fret);
+        }
+
+        var along = hand.Tip(position.Fret) - hand.Tip(Math.Min(position.Fret, lastPlace));
+        return along - Math.Max(hand.Hand.IndexToMiddle, Math.Max(hand.Hand.IndexToRing, hand.Hand.IndexToLittle));
+    }
+
+    /// <summary>The cost of a note by itself; infinite if that finger can't play it from that place.</summary>
+    public double NoteCost(Position position, Finger? finger, int place)
+    {
+        var away = preferred is { } home ? weights.Preference * Math.Abs(hand.Tip(place) - hand.Tip(home)) / 1000 : 0;
+        if (finger is not { } held)
+        {
+            return away;
+        }
+
+        if (position.Fret < place || (held == Finger.Index && position.Fret != place))
+        {
+            return double.PositiveInfinity;
+        }
+
+        var spread =
+            held == Finger.Index ? 0 : hand.Spread(Finger.Index, held, hand.Tip(position.Fret) - hand.Tip(place), 0);
+        return weights.Of(held) + spread + away;
+    }
+
+    /// <summary>The cost of going from one note to the next; infinite if the hand can't.</summary>
+    public double StepCost(FingeredNote from, FingeredNote to)
+    {
+        var cost =
+            shift[(from.Place * places) + to.Place]
+            + (weights.StringCrossing * Math.Abs(from.Position.String - to.Position.String));
+        if (
+            from.Finger is not { } before
+            || to.Finger is not { } after
+            || from.Position == to.Position && before == after
+        )
+        {
+            return cost;
+        }
+
+        if (before == after)
+        {
+            return cost
+                + (
+                    from.Position.Fret == to.Position.Fret ? weights.Roll
+                    : from.Place != to.Place && from.Position.String == to.Position.String ? 0
+                    : weights.SameFinger
+                );
+        }
+
+        if (from.Place != to.Place)
+        {
+            return cost;
+        }
+
+        var (low, high) = before < after ? (from, to) : (to, from);
+        if (low.Position.Fret > high.Position.Fret)
+        {
+            return double.PositiveInfinity;
+        }
+
+        var spread = hand.Spread(
+            low.Finger!.Value,
+            high.Finger!.Value,
+            hand.Tip(high.Position.Fret) - hand.Tip(low.Position.Fret),
+            Math.Abs(low.Position.String - high.Position.String)
+        );
+
+        // How far a finger is from the index finger the note itself has counted.
+        return low.Finger == Finger.Index && spread < double.PositiveInfinity ? cost : cost + spread;
+    }
+
+    /// <summary>Every way to play a note at a position, in a fixed order.</summary>
+    public void AddStates(Position position, List<FingeredNote> states)
+    {
+        if (position.Fret == hand.OpenFrets[position.String])
+        {
+            for (var place = firstPlace; place <= lastPlace; place++)
+            {
+                states.Add(new(position, null, place));
+            }
+
+            return;
+        }
+
+        for (var place = Math.Min(position.Fret, lastPlace); place >= firstPlace; place--)
+        {
+            var any = false;
+            for (var finger = Finger.Index; finger <= Finger.Little; finger++)
+            {
+                if (NoteCost(position, finger, place) < double.PositiveInfinity)
+                {
+                    states.Add(new(position, finger, place));
+                    any = true;
+                }
+            }
+
+            if (!any)
+            {
+                return; // farther down the neck it is only farther
+            }
+        }
+    }
+
+    /// <summary>The <paramref name="best"/> least-effort lines, from the least; none if there is no way.</summary>
+    /// <param name="candidates">For each note the positions it may be played at.</param>
+    /// <param name="best">How many, at least 1.</param>
+    public IReadOnlyList<FingeredLine> Solve(IReadOnlyList<IReadOnlyList<Position>> candidates, int best = 1) =>
+        candidates.Count == 0 ? [new([], 0)] : new Graph(this, candidates, best > 1).Best(best);
+
+    /// <summary>The states of a position by their numbers in the table of all, which is filled when it is asked for.</summary>
+    private int[] StatesAt(Position position)
+    {
+        ref var numbers = ref numbersOf[(position.String * places) + position.Fret];
+        if (numbers is null)
+        {
+            var first = states.Count;
+            AddStates(position, states);
+            numbers = new int[states.Count - first];
+            for (var index = 0; index < numbers.Length; index++)
+            {
+                var state = states[first + index];
+                owns.Add(NoteCost(position, state.Finger, state.Place));
+                numbers[index] = first + index;
+            }
+        }
+
+        return numbers;
+    }
+
+    /// <summary>
+    /// The ways through a line. Goes through it from the end, so that the least cost from every state on is known; each
+    /// state looks at those of the next note from the cheapest on and stops where no step can make up for the difference.
+    /// </summary>
+    private sealed class Graph : LineGraph
+    {
+        private readonly LineSolver solver;
+        private readonly int[][] columns; // by note: its states, by their number in the table
+        private readonly int[][] nexts;
+        private readonly double[]?[] toGo; // all of them are kept only where more than one line is asked for
+
+        public Graph(LineSolver solver, IReadOnlyList<IReadOnlyList<Position>> candidates, bool keepsAll)
+        {
+            this.solver = solver;
+            columns = new int[candidates.Count][];
+            nexts = new int[candidates.Count][];
+            toGo = new double[candidates.Count][];
+            int[] order = [];
+            for (var layer = candidates.Count - 1; layer >= 0; layer--)
+            {
+                var column = columns[layer] = Column(candidates[layer]);
+                var costs = toGo[layer] = new double[column.Length];
+                nexts[layer] = new int[column.Length];
+                for (var state = 0; state < column.Length; state++)
+                {
+                    var (least, next) =
+                        layer + 1 < columns.Length
+                            ? Follow(solver.states[column[state]], columns[layer + 1], toGo[layer + 1]!, order)
+                            : (0, 0);
+                    costs[state] = solver.owns[column[state]] + least;
+                    nexts[layer][state] = next;
+                }
+
+                order = Order(costs);
+                if (!keepsAll && layer + 1 < columns.Length)
+                {
+                    toGo[layer + 1] = null;
+                }
+            }
+        }
+
+        public override int Layers => columns.Length;
+
+        public override int Count(int layer) => columns[layer].Length;
+
+        public override FingeredNote Note(int layer, int state) => solver.states[columns[layer][state]];
+
+        public override double ToGo(int layer, int state) => toGo[layer]![state];
+
+        public override int Next(int layer, int state) => nexts[layer][state];
+
+        public override void Steps(int layer, int state, List<(int To, double Cost)> into)
+        {
+            var from = columns[layer][state];
+            var next = columns[layer + 1];
+            for (var to = 0; to < next.Length; to++)
+            {
+                var cost = solver.StepCost(solver.states[from], solver.states[next[to]]);
+                if (cost < double.PositiveInfinity)
+                {
+                    into.Add((to, solver.owns[from] + cost));
+                }
+            }
+        }
+
+        private int[] Column(IReadOnlyList<Position> positions)
+        {
+            if (positions is [var only])
+            {
+                return solver.StatesAt(only);
+            }
+
+            var count = 0;
+            foreach (var position in positions)
+            {
+                count += solver.StatesAt(position).Length;
+            }
+
+            var column = new int[count];
+            count = 0;
+            foreach (var position in positions)
+            {
+                var states = solver.StatesAt(position);
+                states.CopyTo(column, count);
+                count += states.Length;
+            }
+
+            return column;
+        }
+
+        private static int[] Order(double[] costs)
+        {
+            var order = new int[costs.Length];
+            for (var index = 0; index < order.Length; index++)
+            {
+                order[index] = index;
+            }
+
+            Array.Sort((double[])costs.Clone(), order);
+            return order;
+        }
+
+        /// <summary>The least cost after a note, and the state that it goes to: of equals the first.</summary>
+        private (double Cost, int Next) Follow(FingeredNote note, int[] column, double[] costs, int[] order)
+        {
+            var (least, next) = (double.PositiveInfinity, 0);
+            foreach (var to in order)
+            {
+                var rest = costs[to];
+                if (rest > least)
+                {
+                    break;
+                }
+
+                var cost = rest + solver.StepCost(note, solver.states[column[to]]);
+                if (cost < least || (cost == least && to < next))
+                {
+                    (least, next) = (cost, to);
+                }
+            }
+
+            return (least, next);
+        }
+    }
+}

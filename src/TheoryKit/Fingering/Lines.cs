@@ -1,0 +1,160 @@
+using System.Collections;
+using System.Collections.Immutable;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>The best ways to play a line, from the least effort; where there is none, why.</summary>
+public sealed class LineAnswer : IReadOnlyList<FingeredLine>
+{
+    private readonly IReadOnlyList<FingeredLine> lines;
+
+    internal LineAnswer(IReadOnlyList<FingeredLine> lines, string reason) => (this.lines, Reason) = (lines, reason);
+
+    /// <inheritdoc/>
+    public int Count => lines.Count;
+
+    /// <inheritdoc/>
+    public FingeredLine this[int index] => lines[index];
+
+    /// <summary>Empty where there is a way; else the first note that can't be played, and why.</summary>
+    public string Reason { get; }
+
+    /// <inheritdoc/>
+    public IEnumerator<FingeredLine> GetEnumerator() => lines.GetEnumerator();
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+}
+
+/// <summary>Fingers lines whose positions are given, and places lines of bare pitches.</summary>
+public static class Lines
+{
+    /// <summary>
+    /// The least-effort ways to play a line, exact over (position, finger, place of the hand), from the best on. Ties break
+    /// the same way every time. The time is linear in the number of notes.
+    /// </summary>
+    /// <remarks>
+    /// Two ways with the same positions and fingers are the same to a player: they are one answer, with those places of the
+    /// hand that cost least.
+    /// </remarks>
+    /// <exception cref="ArgumentException">A position is not on the neck, or the lowest place of the hand is above the highest.</exception>
+    public static LineAnswer Find(LineQuery query)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        if (query.FirstPlace > query.LastPlace)
+        {
+            throw new ArgumentException(
+                $"The lowest place of the hand asked for, {query.FirstPlace}, is above the highest, {query.LastPlace}.",
+                nameof(query)
+            );
+        }
+
+        var hand = new HandOnNeck(query.Neck, query.Hand);
+        var solver = new LineSolver(hand, query.FirstPlace, query.LastPlace, query.PreferredPlace);
+        var candidates = new IReadOnlyList<Position>[query.Notes.Count];
+        for (var index = 0; index < candidates.Length; index++)
+        {
+            var positions = query.Notes[index].Positions;
+            foreach (var position in positions)
+            {
+                if (!query.Neck.Has(position))
+                {
+                    throw new ArgumentException(
+                        $"Note {index + 1} is at {position}, which is not on the neck {query.Neck}.",
+                        nameof(query)
+                    );
+                }
+            }
+
+            candidates[index] =
+                query.OpenStrings || positions.Length == 1
+                    ? positions
+                    : positions.RemoveAll(position => position.Fret == query.Neck.OpenFret(position.String));
+        }
+
+        var lines = Solve(query, candidates, solver, candidates.Length, query.Best);
+        return new(lines, lines.Count > 0 ? "" : Why(query, candidates, solver));
+    }
+
+    /// <summary>Fingers positions played one after the other.</summary>
+    public static LineAnswer Finger(Neck neck, IEnumerable<Position> positions, Hand? hand = null, int best = 1) =>
+        Find(
+            new()
+            {
+                Neck = neck,
+                Notes = [.. positions.Select(LineNote.At)],
+                Hand = hand ?? Hand.Average,
+                Best = best,
+            }
+        );
+
+    /// <summary>Chooses strings and fingers for bare pitches.</summary>
+    public static LineAnswer Place(Neck neck, IEnumerable<Pitch> pitches, Hand? hand = null, int best = 1) =>
+        Find(
+            new()
+            {
+                Neck = neck,
+                Notes = [.. pitches.Select(pitch => LineNote.Of(pitch, neck))],
+                Hand = hand ?? Hand.Average,
+                Best = best,
+            }
+        );
+
+    /// <summary>The best lines of the first notes.</summary>
+    private static IReadOnlyList<FingeredLine> Solve(
+        LineQuery query,
+        IReadOnlyList<Position>[] candidates,
+        LineSolver solver,
+        int count,
+        int best
+    ) =>
+        query.Notes.Any(static note => note.Rings > 0)
+            ? new RingingLineSolver(solver).Solve(
+                candidates[..count],
+                [.. query.Notes.Take(count).Select(static note => note.Rings)],
+                best
+            )
+            : solver.Solve(candidates[..count], best);
+
+    private static string Why(LineQuery query, IReadOnlyList<Position>[] candidates, LineSolver solver)
+    {
+        var places = $"with the hand between frets {solver.FirstPlace} and {solver.LastPlace}";
+        var states = new List<FingeredNote>();
+        for (var index = 0; index < candidates.Length; index++)
+        {
+            if (candidates[index].Count == 0)
+            {
+                return query.Notes[index].Positions.IsEmpty
+                    ? $"Note {index + 1} lies nowhere on the neck {query.Neck}."
+                    : $"Note {index + 1} lies only on open strings, which are not allowed.";
+            }
+
+            states.Clear();
+            foreach (var position in candidates[index])
+            {
+                solver.AddStates(position, states);
+            }
+
+            if (states.Count == 0)
+            {
+                return solver.FirstPlace > solver.LastPlace
+                    ? $"No finger plays note {index + 1}: the hand has no place between frets {query.FirstPlace} and {query.LastPlace} of the neck {query.Neck}."
+                    : $"No finger plays note {index + 1} {places}: it lies {Math.Ceiling(candidates[index].Min(solver.ExcessOf)):F0} mm out of reach.";
+            }
+        }
+
+        // A line that can be played can be played up to any note, so the first note that can't is found by halving.
+        var (playable, not) = (1, candidates.Length);
+        while (not - playable > 1)
+        {
+            var middle = (playable + not) / 2;
+            (playable, not) =
+                Solve(query, candidates, solver, middle, 1).Count > 0 ? (middle, not) : (playable, middle);
+        }
+
+        return query.Notes.Any(static note => note.Rings > 0)
+            ? $"Note {not} can't be played {places} while the notes before it ring on: the hand does not reach, or has no finger or string left."
+            : $"Note {not} can't be played after note {not - 1} {places}: the fingers would cross or do not reach, and there is no place to shift to.";
+    }
+}

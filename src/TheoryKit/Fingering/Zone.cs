@@ -1,0 +1,159 @@
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>
+/// An area of the neck that one hand covers without shifting, with what a chord makes of it: its shape and its best grip.
+/// Equal when chord, neck, window and form are.
+/// </summary>
+public sealed class Zone : IEquatable<Zone>
+{
+    private readonly Lazy<ChordGrip?> grip;
+    private readonly LineSolver line;
+
+    internal Zone(Chord chord, LineSolver line, Window window, Form form, Shape shape)
+    {
+        (Chord, Neck, Window, Form, Shape) = (chord, line.Hand.Neck, window, form, shape);
+        this.line = line;
+        grip = new(FindGrip);
+    }
+
+    /// <summary>The chord.</summary>
+    public Chord Chord { get; }
+
+    /// <summary>The neck.</summary>
+    public Neck Neck { get; }
+
+    private HandOnNeck Hand => line.Hand;
+
+    /// <summary>The frets.</summary>
+    public Window Window { get; }
+
+    /// <summary>The strings of the two neighbouring root frets that the zone lies between.</summary>
+    public Form Form { get; }
+
+    /// <summary>One position for every tone, with fingers.</summary>
+    public Shape Shape { get; }
+
+    /// <summary>
+    /// The best grip inside the window, open strings only where the window begins at them: with all tones over the chord's
+    /// bass where there is one, else without those that may be left out, else over any bass; of these the one of least
+    /// effort. Null where the hand can hold none.
+    /// </summary>
+    public ChordGrip? Grip => grip.Value;
+
+    /// <summary>
+    /// The shapes of the chord's formula over all twelve roots in this window, in semitones up from the chord's own root,
+    /// each root with the fewest accidentals, flats before sharps.
+    /// </summary>
+    public IReadOnlyList<Shape> AllRoots()
+    {
+        var shapes = new List<Shape>(12);
+        for (var up = 0; up < 12; up++)
+        {
+            var root = up == 0 ? Chord.Root : Pitch.FromMidi(60 + ((Chord.Root.PitchClass + up) % 12)).Name;
+            root = root.Alteration > 0 && up > 0 ? new NoteName((Letter)(((int)root.Letter + 1) % 7), -1) : root;
+            if (new WindowShapes(line, root, Chord.Formula).In(Window) is { } shape)
+            {
+                shapes.Add(shape);
+            }
+        }
+
+        return shapes;
+    }
+
+    /// <summary>
+    /// Other positions for the tones of the shape that the hand has a choice for: the same pitch on a neighbouring string just
+    /// outside the window, by a stretch from where the hand is or by a shift, whichever costs less.
+    /// </summary>
+    public IReadOnlyList<ShapeAlternative> Alternatives()
+    {
+        var home = Hand.Home(Window);
+        var found = new List<ShapeAlternative>();
+        foreach (var note in Shape.Notes)
+        {
+            foreach (var position in Neck.PositionsOf(note.Place.Pitch))
+            {
+                if (position == note.Place.Position || Math.Abs(position.String - note.Place.Position.String) > 1)
+                {
+                    continue;
+                }
+
+                var states = new List<FingeredNote>();
+                line.AddStates(position, states);
+                if (states.Count == 0)
+                {
+                    continue;
+                }
+
+                var here = new FingeredNote(note.Place.Position, note.Finger, home);
+                var best = states.MinBy(state =>
+                    line.NoteCost(position, state.Finger, state.Place) + line.StepCost(here, state)
+                );
+                var shift = best.Place == home ? 0 : Hand.Tip(best.Place) - Hand.Tip(home);
+                found.Add(new(note, position, best.Finger, shift));
+            }
+        }
+
+        return found;
+    }
+
+    /// <inheritdoc/>
+    public bool Equals(Zone? other) =>
+        other is not null
+        && Chord == other.Chord
+        && Neck == other.Neck
+        && Window == other.Window
+        && Form.Equals(other.Form)
+        && Shape.Equals(other.Shape);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Zone);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Chord, Neck, Window);
+
+    /// <summary>The form and the window.</summary>
+    public override string ToString() => $"{Form} {Window}";
+
+    private ChordGrip? FindGrip()
+    {
+        var all = new GripQuery
+        {
+            Chord = Chord,
+            Neck = Neck,
+            Hand = Hand.Hand,
+            Optional = Formula.Empty,
+            FirstFret = Hand.Home(Window),
+            LastFret = Window.Last,
+            OpenStrings = Window.First <= Neck.Capo ? OpenStrings.Allowed : OpenStrings.None,
+        };
+        ReadOnlySpan<GripQuery> questions =
+        [
+            all,
+            all with
+            {
+                Optional = null,
+            },
+            all with
+            {
+                AnyBass = true,
+            },
+            all with
+            {
+                AnyBass = true,
+                Optional = null,
+            },
+        ];
+        foreach (var question in questions)
+        {
+            if (GripSearch.Best(question, Hand) is { } best)
+            {
+                return best;
+            }
+        }
+
+        return null;
+    }
+}

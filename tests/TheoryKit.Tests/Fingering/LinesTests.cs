@@ -1,0 +1,224 @@
+using TheoryKit.Fingering;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Tests.Fingering;
+
+public class LinesTests
+{
+    private const double Tolerance = 1e-9;
+
+    private static readonly Gen<LineQuery> Query = Gen.Select(
+        FingeringGens.Neck(3, 4, 4, 7),
+        Gen.OneOf(FingeringGens.Hand, FingeringGens.UsualHand),
+        Gen.Int[0, 999].Array[1, 7],
+        Gen.Int[0, 99].Array[7],
+        (neck, hand, notes, dice) =>
+            new LineQuery
+            {
+                Neck = neck,
+                Hand = hand,
+                Notes = [.. notes.Select(seed => Note(neck, seed, dice))],
+                Best = 1 + (dice[0] % 6),
+                OpenStrings = dice[1] < 70,
+                FirstPlace = 1 + (dice[2] % 3),
+                LastPlace = 3 + (dice[3] % 4),
+                PreferredPlace = dice[4] < 40 ? dice[4] % 6 : null,
+            }
+    );
+
+    /// <summary>Lines few enough in their ways to go through all of them.</summary>
+    private static readonly Gen<LineQuery> Small = Query.Where(query => BruteForce.Lines(query, 20_000) is not null);
+
+    private static readonly Gen<LineQuery> Ringing = Gen.Select(
+        Small,
+        Gen.Int[0, 3].Array[7],
+        (query, rings) =>
+            query with
+            {
+                Notes = [.. query.Notes.Select((note, index) => note with { Rings = rings[index] })],
+            }
+    );
+
+    [Fact]
+    public void TheBestLinesAreTheFirstOfAllLinesByEffort() => Small.Sample(AreTheFirstOfAll, iter: 500);
+
+    [Fact]
+    public void TheBestLinesWithRingingNotesAreTheFirstOfAllLinesByEffort() =>
+        Ringing.Sample(AreTheFirstOfAll, iter: 500);
+
+    [Fact]
+    public void ALineHasTheEffortOfItsNotesAndSteps() =>
+        Gen.OneOf(Query, Ringing)
+            .Sample(
+                query =>
+                {
+                    foreach (var line in Lines.Find(query))
+                    {
+                        var effort = line.Sum(note => BruteForce.NoteCost(query, note));
+                        for (var index = 1; index < line.Count; index++)
+                        {
+                            effort += BruteForce.StepCost(query, line[index - 1], line[index]);
+                        }
+
+                        Assert.Equal(effort, line.Effort, Tolerance);
+                        Assert.All(line, (note, index) => Assert.Contains(note.Position, query.Notes[index].Positions));
+                        Assert.All(line, note => Assert.InRange(note.Place, query.FirstPlace, query.LastPlace));
+                    }
+                },
+                iter: 500
+            );
+
+    [Fact]
+    public void TheSameQuestionHasTheSameAnswer() =>
+        Gen.OneOf(Query, Ringing).Sample(query => Assert.Equal(Lines.Find(query), Lines.Find(query)), iter: 200);
+
+    [Fact]
+    public void MoreAnswersBeginWithTheFewer() =>
+        Small.Sample(
+            query =>
+                Assert.Equal(
+                    Lines.Find(query with { Best = 3 }).Select(line => line.Effort),
+                    Lines.Find(query with { Best = 8 }).Take(3).Select(line => line.Effort)
+                ),
+            iter: 200
+        );
+
+    [Fact]
+    public void RingingNotesNeverMakeALineEasier() =>
+        Ringing.Sample(
+            query =>
+            {
+                var free = query with { Best = 1, Notes = [.. query.Notes.Select(note => note with { Rings = 0 })] };
+                if (Lines.Find(query with { Best = 1 }) is [var line])
+                {
+                    Assert.True(Lines.Find(free)[0].Effort <= line.Effort + Tolerance);
+                }
+            },
+            iter: 300
+        );
+
+    [Fact]
+    public void AnEmptyLineIsPlayedWithoutEffort()
+    {
+        var line = Assert.Single(Lines.Finger(Neck.Guitar, []));
+        Assert.Empty(line);
+        Assert.Equal(0, line.Effort);
+    }
+
+    [Fact]
+    public void AScaleInOnePlaceTakesAFingerForEachFret()
+    {
+        // G major from the third fret of string 6 in second position, as every method book fingers it.
+        var line = Assert.Single(
+            Lines.Finger(Neck.Guitar, "6:3 6:5 5:2 5:3 5:5 4:2 4:4 4:5".Split(' ').Select(text => Position.Parse(text)))
+        );
+        Assert.Equal(
+            "Middle Little Index Middle Little Index Ring Little",
+            string.Join(' ', line.Select(note => note.Finger))
+        );
+        Assert.All(line, note => Assert.Equal(2, note.Place));
+        Assert.Empty(line.Shifts);
+    }
+
+    [Fact]
+    public void TheFingerThatIsRightAtTheNutMayBeWrongAtTheOctave()
+    {
+        // A major third up one string: four frets. At fret 1 of 648 mm a small hand shifts for it, at fret 12 it reaches.
+        var low = Lines.Finger(Neck.Guitar, [new(6, 1), new(6, 5), new(6, 1)], Hand.Small)[0];
+        var high = Lines.Finger(Neck.Guitar, [new(6, 12), new(6, 16), new(6, 12)], Hand.Small)[0];
+        Assert.Equal([1, 2], low.Shifts);
+        Assert.Empty(high.Shifts);
+    }
+
+    [Fact]
+    public void APreferredPlaceIsKeptToWhereThePitchesAllowIt()
+    {
+        var pitches = "C4 D4 E4 F4 G4".Split(' ').Select(text => Pitch.Parse(text));
+        foreach (var place in new[] { 1, 5, 8 })
+        {
+            var line = Lines.Find(
+                new()
+                {
+                    Neck = Neck.Guitar,
+                    Notes = [.. pitches.Select(pitch => LineNote.Of(pitch, Neck.Guitar))],
+                    PreferredPlace = place,
+                    Hand = Hand.Average with { Weights = new() { Preference = 200 } },
+                }
+            )[0];
+            Assert.InRange(line.Average(note => note.Place), place - 1, place + 1);
+        }
+    }
+
+    [Fact]
+    public void ALineThatCannotBePlayedSaysWhichNoteAndWhy()
+    {
+        Assert.Equal(
+            $"Note 2 lies nowhere on the neck {Neck.Guitar}.",
+            Lines.Place(Neck.Guitar, [Pitch.Parse("E4"), Pitch.Parse("E7")]).Reason
+        );
+        var query = new LineQuery
+        {
+            Neck = Neck.Guitar,
+            Notes = [LineNote.At(new(6, 3)), LineNote.At(new(6, 12))],
+            LastPlace = 5,
+        };
+        Assert.Equal(
+            "No finger plays note 2 with the hand between frets 1 and 5: it lies 26 mm out of reach.",
+            Lines.Find(query).Reason
+        );
+        Assert.Equal(
+            "Note 1 lies only on open strings, which are not allowed.",
+            Lines.Find(query with { OpenStrings = false, Notes = [LineNote.Of([new(6, 0), new(5, 0)])] }).Reason
+        );
+        Assert.StartsWith(
+            "Note 2 can't be played with the hand between frets 1 and 22 while the notes before it ring on",
+            Lines
+                .Find(
+                    query with
+                    {
+                        LastPlace = 22,
+                        Notes = [LineNote.At(new(6, 3)) with { Rings = 1 }, LineNote.At(new(6, 5))],
+                    }
+                )
+                .Reason
+        );
+        Assert.Throws<ArgumentException>(() => Lines.Find(query with { Notes = [LineNote.At(new(7, 1))] }));
+        Assert.Throws<ArgumentException>(() => Lines.Find(query with { FirstPlace = 6 }));
+        Assert.Throws<ArgumentOutOfRangeException>(() => query with { Best = 0 });
+    }
+
+    [Fact]
+    public void QuestionsAreEqualByValue()
+    {
+        LineQuery Make() =>
+            new() { Neck = Neck.Guitar, Notes = [LineNote.Of(Pitch.Parse("E4"), Neck.Guitar) with { Rings = 1 }] };
+        Assert.Equal(Make(), Make());
+        Assert.Equal(Make().GetHashCode(), Make().GetHashCode());
+        Assert.NotEqual(Make(), Make() with { Notes = [LineNote.Of(Pitch.Parse("E4"), Neck.Guitar)] });
+    }
+
+    private static void AreTheFirstOfAll(LineQuery query)
+    {
+        var all = BruteForce.Lines(query)!;
+        var answer = Lines.Find(query);
+        Assert.Equal(Math.Min(query.Best, all.Count), answer.Count);
+        Assert.Equal(answer.Count == 0, answer.Reason.Length > 0);
+        Assert.Distinct(answer.Select(BruteForce.Key));
+        foreach (var (line, effort) in answer.Zip(all.Values.Order()))
+        {
+            Assert.Equal(effort, line.Effort, Tolerance);
+            Assert.Equal(all[BruteForce.Key(line)], line.Effort, Tolerance);
+        }
+    }
+
+    private static LineNote Note(Neck neck, int seed, int[] dice)
+    {
+        var number = 1 + (seed % neck.StringCount);
+        var open = neck.OpenFret(number);
+        var position = new Position(number, open + (seed / 7 % (neck.Frets - open + 1)));
+        return dice[5] < 50 ? LineNote.At(position)
+            : dice[5] < 80 ? LineNote.Of(Pitch.FromMidi(neck.MidiNumberAt(position)), neck)
+            : LineNote.Of([position, new(1, neck.Frets)]);
+    }
+}
