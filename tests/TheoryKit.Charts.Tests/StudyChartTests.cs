@@ -23,7 +23,7 @@ public partial class StudyChartTests
     [Theory]
     [MemberData(nameof(Kinds))]
     public void The_text_says_all_the_picture_shows(string kind) =>
-        Expectation.Matches($"{kind}.txt", ChartRenderers.All.Text(Charts[kind]));
+        Expectations.Matches(ChartRenderers.All.Text(Charts[kind]), $"{kind}.txt");
 
     [Theory]
     [MemberData(nameof(Kinds))]

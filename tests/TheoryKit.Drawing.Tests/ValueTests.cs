@@ -163,4 +163,12 @@ public class ValueTests
         Assert.Contains("B♭ø7", html, StringComparison.Ordinal);
         Assert.Contains("1 ♭3 ♭5 ♭7", html, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_table_shows_the_gaps_of_a_sequence()
+    {
+        var text = DrawingRenderers.All.Text(new[] { Chord.Parse("Cm7"), null!, Chord.Parse("F7") });
+        Assert.Contains("3 chords", text, StringComparison.Ordinal);
+        Assert.Contains("nothing", text, StringComparison.Ordinal);
+    }
 }

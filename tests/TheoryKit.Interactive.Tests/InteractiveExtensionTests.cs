@@ -50,20 +50,30 @@ public sealed class InteractiveExtensionTests
     public async Task A_list_of_values_shows_each()
     {
         using var kernel = await NotebookKernel.Start();
-        var html = (await kernel.Run("new[] { Neck.Guitar, Neck.Guitar.WithCapo(2) }"))["text/html"];
+        var html = (await kernel.Run("new[] { Neck.Guitar.Draw(), Neck.Guitar.WithCapo(2).Draw() }"))["text/html"];
         Assert.Equal(2, Count(html, "<svg"));
-        var text = new List<Tunings.Neck> { Tunings.Neck.Guitar }.ToDisplayString(PlainTextFormatter.MimeType);
-        Assert.Equal(InteractiveExtension.Renderers.Text(Tunings.Neck.Guitar), text);
+        var text = new List<NeckDrawing> { Tunings.Neck.Guitar.Draw() }.ToDisplayString(PlainTextFormatter.MimeType);
+        Assert.Equal(InteractiveExtension.Renderers.Text(Tunings.Neck.Guitar.Draw()), text);
     }
 
     [Fact]
     public async Task A_list_without_end_shows_as_many_as_other_lists_do()
     {
         using var kernel = await NotebookKernel.Start();
-        const string Endless = "IEnumerable<Neck> Forever() { while (true) yield return Neck.Guitar; }\nForever()";
+        const string Endless =
+            "IEnumerable<NeckDrawing> Forever() { while (true) yield return Neck.Guitar.Draw(); }\nForever()";
         var html = (await kernel.Run(Endless))["text/html"];
         Assert.Equal(Formatter.ListExpansionLimit, Count(html, "<svg"));
         Assert.EndsWith("<p>… and more</p>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_list_that_the_library_has_a_table_for_is_that_table()
+    {
+        using var kernel = await NotebookKernel.Start();
+        var chords = new List<Theory.Chord> { Theory.Chord.Parse("Gm9"), Theory.Chord.Parse("C13") };
+        var html = (await kernel.Run("new[] { Chord.Parse(\"Gm9\"), Chord.Parse(\"C13\") }"))["text/html"];
+        Assert.Equal(WithoutIds(InteractiveExtension.Renderers.Html(chords, new RenderContext())), WithoutIds(html));
     }
 
     [Fact]
@@ -72,7 +82,7 @@ public sealed class InteractiveExtensionTests
         using var kernel = await NotebookKernel.Start();
         Assert.Contains(
             "&lt;null&gt;",
-            (await kernel.Run("new[] { Neck.Guitar, null }"))["text/html"],
+            (await kernel.Run("new[] { Neck.Guitar.Draw(), null }"))["text/html"],
             StringComparison.Ordinal
         );
     }

@@ -56,7 +56,8 @@ internal sealed record Description<T>(Kind Kind, Func<T, Words> Name, IReadOnlyL
         }
 
         var columns = new List<Column> { new(Kind.One) };
-        var rows = all.Select(value => new List<Cell> { new(Name(value)) }).ToList();
+        // A sequence from a notebook may have gaps, whatever its type says; the table shows them.
+        var rows = all.Select(value => new List<Cell> { new(value is null ? "nothing" : Name(value)) }).ToList();
         if (InWords is not null)
         {
             Add(new("in words", value => InWords(value)));
@@ -68,7 +69,7 @@ internal sealed record Description<T>(Kind Kind, Func<T, Words> Name, IReadOnlyL
 
         void Add(Trait<T> trait)
         {
-            var cells = all.Select(trait.Value).ToList();
+            var cells = all.Select(value => value is null ? null : trait.Value(value)).ToList();
             if (cells.TrueForAll(static cell => cell is null))
             {
                 return;

@@ -223,7 +223,7 @@ public class ChangesTests
             "N.C.x | C",
             "Cm7 :"
         );
-        Expectation.Matches("complaints-scales-keys-changes.txt", text.ToString());
+        Expectations.Matches(text.ToString(), "complaints-scales-keys-changes.txt");
 
         void Add<T>(params string[] texts)
             where T : ISpanParsable<T>

@@ -290,7 +290,7 @@ public sealed class ChordTextTests
             messages.Append(Fuzz.Complaint<Chord>(text)).Append('\n');
         }
 
-        Expectation.Matches("complaints-chords.txt", messages.ToString());
+        Expectations.Matches(messages.ToString(), "complaints-chords.txt");
     }
 
     private static IEnumerable<string> Seeds =>

@@ -356,7 +356,7 @@ public class FormulaRelationsTests
             text.Append('\n');
         }
 
-        Expectation.Matches("relations-of-sevenths.txt", text.ToString());
+        Expectations.Matches(text.ToString(), "relations-of-sevenths.txt");
 
         static void Append<T>(System.Text.StringBuilder text, string heading, IEnumerable<T> items)
         {
