@@ -16,8 +16,8 @@ internal static class GripBoxes
         .tk-boxes{grid-column:1/-1;display:flex;flex-wrap:wrap;gap:1.1em .6em;align-items:flex-start;margin:.3em 0 0;min-width:0}
         .tk-box{break-inside:avoid}
         .tk-box p{margin:0;text-align:center;font-size:.86em;line-height:1.45;color:var(--tk-quiet)}
-        .tk-motion{align-self:center;width:5.9em;text-align:center;font-size:.86em;line-height:1.4;color:var(--tk-quiet);margin:0}
-        .tk-motion::before{content:"→";display:block;font-size:1.7em;line-height:1.1;color:var(--tk-line)}
+        .tk-box .tk-motion{color:var(--tk-ink)}
+        .tk-arrow{align-self:center;width:1em;text-align:center;font-size:1.5em;color:var(--tk-line)}
         .tk-more{grid-column:1/-1;margin:.9em 0 .3em;color:var(--tk-quiet)}
         """;
 
@@ -43,7 +43,7 @@ internal static class GripBoxes
                     GripWords.Under(grip)
                 )),
             ],
-            more > 0 ? $"and {more} more, each of more effort" : ""
+            more > 0 ? $"and {more} more" : ""
         );
     }
 
@@ -64,18 +64,16 @@ internal static class GripBoxes
         {
             if (box.Motion.Count > 0)
             {
-                html.Open("p", "tk-motion");
-                for (var i = 0; i < box.Motion.Count; i++)
-                {
-                    _ = i > 0 ? html.Open("br").Close() : html;
-                    html.Text(box.Motion[i].Printed(naming));
-                }
-
-                html.Close();
+                html.Open("span", "tk-arrow").Attribute("aria-hidden", "true").Text("→").Close();
             }
 
             html.Open("div", "tk-box").Attribute("style", $"width:{(int)GripPicture.WidthOf(box.Drawing)}px");
             html.Raw(Named(box.Drawing, naming).Svg(context));
+            if (box.Motion.Count > 0)
+            {
+                html.Element("p", "tk-motion", string.Join(", ", box.Motion.Select(line => line.Printed(naming))));
+            }
+
             foreach (var line in box.Under)
             {
                 html.Element("p", null, line.Printed(naming));

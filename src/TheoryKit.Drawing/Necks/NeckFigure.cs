@@ -31,7 +31,7 @@ internal static class NeckFigure
     private static readonly string PartsCss = """
         .tk-parts{grid-column:1/-1;display:grid;gap:.9em 1.6em;margin-top:.5em}
         .tk-part{break-inside:avoid}
-        @media print{.tk-parts{grid-template-columns:1fr 1fr!important}}
+        @media print{.tk-parts{grid-template-columns:1fr 1fr!important}.tk-parts.tk-many{grid-template-columns:1fr 1fr 1fr!important}}
         .tk-part p{margin:0 0 .1em;font:600 1.1em SERIF}
         """.Replace("SERIF", Look.Serif, StringComparison.Ordinal);
 
@@ -94,10 +94,15 @@ internal static class NeckFigure
     public static void WriteParts(HtmlWriter html, IReadOnlyList<NeckDrawing> drawings, RenderContext context)
     {
         // Many necks are a sheet to look over: drawn a little smaller, three fit side by side on a page.
-        var scale = drawings.Count > 6 ? NeckPicture.LeastScale : 1;
-        var width = (int)(scale * drawings.Max(static drawing => new NeckLayout(drawing).Width));
-        html.Open("div", "tk-parts");
-        html.Attribute("style", $"grid-template-columns:repeat(auto-fill,min(100%,{width}px))");
+        var isSheet = drawings.Count > 6;
+        var width = (int)drawings.Max(static drawing => new NeckLayout(drawing).Width);
+        html.Open("div", isSheet ? "tk-parts tk-many" : "tk-parts");
+        html.Attribute(
+            "style",
+            isSheet
+                ? $"grid-template-columns:repeat(auto-fill,minmax(min(100%,{(int)(width * NeckPicture.LeastScale)}px),1fr))"
+                : $"grid-template-columns:repeat(auto-fill,min(100%,{width}px))"
+        );
         foreach (var drawing in drawings)
         {
             html.Open("div", "tk-part").Element("p", null, drawing.Title);

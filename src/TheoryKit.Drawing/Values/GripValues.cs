@@ -136,7 +136,9 @@ internal static class GripValues
     {
         var title = new Block.Title(
             Words.Of(answer.Query.Chord),
-            answer.Count == 0 ? "no grip" : $"{InWords.Count(answer.Count, "grip")}, the least effort first"
+            answer.Count == 0 ? "no grip"
+                : answer.Count == 1 ? "1 grip"
+                : $"{InWords.Count(answer.Count, "grip")}, the least effort first"
         );
         return new(title, GripBoxes.Of(new GripSheet(answer)));
     }

@@ -14,19 +14,16 @@ internal static class Hands
             new("hand", "hands"),
             static hand => Name(hand),
             [
-                new("index to middle", static hand => Millimetres(hand.IndexToMiddle), IsNumber: true),
-                new("middle to ring", static hand => Millimetres(hand.MiddleToRing), IsNumber: true),
-                new("ring to little finger", static hand => Millimetres(hand.RingToLittle), IsNumber: true),
-                new("index to ring", static hand => Millimetres(hand.IndexToRing), IsNumber: true),
-                new("middle to little finger", static hand => Millimetres(hand.MiddleToLittle), IsNumber: true),
-                new("index to little finger", static hand => Millimetres(hand.IndexToLittle), IsNumber: true),
-                new("fingertips at rest", static hand => Millimetres(hand.Rest) + " apart", IsNumber: true),
-                new("flat index finger", static hand => Flat(hand.BarreStrings)),
-                new("another finger flat", static hand => Flat(hand.OtherBarreStrings)),
-                new(
-                    "thumb over the neck",
-                    static hand => hand.ThumbOver ? $"yes, {Millimetres(hand.ThumbReach)} from the index finger" : "no"
-                ),
+                new("fingers 1–2", static hand => Millimetres(hand.IndexToMiddle), IsNumber: true),
+                new("fingers 2–3", static hand => Millimetres(hand.MiddleToRing), IsNumber: true),
+                new("fingers 3–4", static hand => Millimetres(hand.RingToLittle), IsNumber: true),
+                new("fingers 1–3", static hand => Millimetres(hand.IndexToRing), IsNumber: true),
+                new("fingers 2–4", static hand => Millimetres(hand.MiddleToLittle), IsNumber: true),
+                new("fingers 1–4", static hand => Millimetres(hand.IndexToLittle), IsNumber: true),
+                new("at rest", static hand => Millimetres(hand.Rest), IsNumber: true),
+                new("finger 1 flat", static hand => Flat(hand.BarreStrings)),
+                new("others flat", static hand => Flat(hand.OtherBarreStrings)),
+                new("thumb over", static hand => hand.ThumbOver ? $"yes, {Millimetres(hand.ThumbReach)} from 1" : null),
             ]
         )
         {
@@ -89,7 +86,7 @@ internal static class Hands
         : hand == Hand.Large ? "Large hand"
         : $"Hand: {hand}";
 
-    private static string Flat(int strings) => strings < 2 ? "holds no barre" : $"over {strings} strings";
+    private static string Flat(int strings) => strings < 2 ? "no" : $"{strings}\u00a0strings";
 
     private static Trait<EffortWeights> Weight(string name, Func<EffortWeights, double> of) =>
         new(name, weights => of(weights).ToString("0.###", CultureInfo.InvariantCulture), IsNumber: true);

@@ -128,7 +128,7 @@ internal static class ZoneSheets
                         )
                     ),
                 ],
-                "Shapes: small marks are tones of the first chord, full ones are new"
+                "Shapes, tones of the first small"
             ),
         };
         var grips = across.Zones.Where(static zone => zone.Grip is not null).ToList();
@@ -136,7 +136,7 @@ internal static class ZoneSheets
         {
             blocks.Add(
                 GripBoxes.Of(
-                    "Grips: small marks are places that stay",
+                    "Grips, places of the first small",
                     [
                         .. grips.Select(zone => new GripBox(
                             GripDrawing.Of(zone.Grip!) with
