@@ -18,6 +18,7 @@ internal static class GripBoxes
         .tk-box p{margin:0;text-align:center;font-size:.86em;line-height:1.45;color:var(--tk-quiet)}
         .tk-box .tk-motion{color:var(--tk-ink)}
         .tk-arrow{align-self:center;width:1em;text-align:center;font-size:1.5em;color:var(--tk-line)}
+        @media(max-width:560px){.tk-arrow{display:none}.tk-box{min-width:9.5em;max-width:calc(50% - .3em)}.tk-box .tk-motion::before{content:"→ "}}
         .tk-more{grid-column:1/-1;margin:.9em 0 .3em;color:var(--tk-quiet)}
         """;
 

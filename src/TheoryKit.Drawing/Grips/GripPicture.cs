@@ -3,9 +3,9 @@ namespace TheoryKit.Drawing;
 /// <summary>Writes the SVG of a grip box.</summary>
 internal static class GripPicture
 {
-    private const double StringGap = 23;
+    private const double StringGap = 22;
     private const double FretGap = 29;
-    private const double Side = 28; // at both sides, so that the box stands under its title's middle; holds the fret number
+    private const double Side = 30; // at both sides, so that the box stands under its title's middle; holds the fret number
     private const double Edge = 8; // board beyond the outer strings
     private const double Left = Side - Edge;
     private const double TitleHeight = 26;
@@ -162,9 +162,9 @@ internal static class GripPicture
             }
 
             var anchor = drawing.IsLeftHanded ? "start" : "end";
-            var x = drawing.IsLeftHanded ? width - Left + 3 : Left - 3;
+            var x = drawing.IsLeftHanded ? width - Left + 6 : Left - 6;
             svg.Label(x, WireY(first) - (FretGap * 0.45) + 4.3).Fill(Look.Ink).Attribute("text-anchor", anchor);
-            svg.Attribute("font-size", 12).Attribute("font-weight", "600").Text($"{first}").Close();
+            svg.Attribute("font-size", 11.5).Attribute("font-weight", "600").Text($"{first}").Close();
         }
 
         private void WriteMuted()

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using TheoryKit.Fingering;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
@@ -205,38 +206,40 @@ internal static class ZoneSheets
         return shape.IsComplete ? chord : $"{chord}, without {Words.Join(", ", shape.Missing)}";
     }
 
-    private static Block.Table Table(IReadOnlyList<Zone> zones) =>
-        new(
+    /// <summary>A row for each zone; without the trade's letters the frets name it.</summary>
+    private static Block.Table Table(IReadOnlyList<Zone> zones)
+    {
+        var hasLetters = zones.Any(static zone => zone.Form.Letter is not null);
+        var isComplete = zones.All(static zone => zone.Shape.IsComplete);
+        return new(
             "The zones",
             [
-                "form",
+                .. hasLetters ? new Column[] { "form" } : [],
                 "frets",
                 "roots on strings",
                 new("tones", IsNumber: true),
                 "from",
                 "to",
                 new("effort of a note", IsNumber: true),
-                "missing",
+                .. isComplete ? [] : new Column[] { "missing" },
             ],
             [
                 .. zones.Select(zone =>
                     (IReadOnlyList<Cell>)
                         [
-                            ZoneWords.Short(zone.Form),
+                            .. hasLetters ? new Cell[] { ZoneWords.Short(zone.Form).Replace(' ', '\u00a0') } : [],
                             $"{zone.Window}",
                             Strings(zone.Form),
                             zone.Shape.Notes.Count,
                             zone.Shape.Notes.Count == 0 ? "" : Words.Of(zone.Shape.Notes[0].Place.Pitch),
                             zone.Shape.Notes.Count == 0 ? "" : Words.Of(zone.Shape.Notes[^1].Place.Pitch),
-                            zone.Shape.EffortPerNote.ToString(
-                                "0.00",
-                                System.Globalization.CultureInfo.InvariantCulture
-                            ),
-                            zone.Shape.IsComplete ? "nothing" : Words.Join(" ", zone.Shape.Missing),
+                            zone.Shape.EffortPerNote.ToString("0.00", CultureInfo.InvariantCulture),
+                            .. isComplete ? [] : new Cell[] { Words.Join(" ", zone.Shape.Missing) },
                         ]
                 ),
             ]
         );
+    }
 
     private static string Strings(Form form) =>
         string.Join(
@@ -323,7 +326,7 @@ internal static class ZoneSheets
             new(
                 "shape",
                 (Words)
-                    $"{InWords.Count(zone.Shape.Notes.Count, "tone")}, {(zone.Shape.IsComplete ? "complete" : (Words)$"without {Words.Join(", ", zone.Shape.Missing)}")}, effort {zone.Shape.EffortPerNote.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)} a note"
+                    $"{InWords.Count(zone.Shape.Notes.Count, "tone")}, {(zone.Shape.IsComplete ? "complete" : (Words)$"without {Words.Join(", ", zone.Shape.Missing)}")}, effort {zone.Shape.EffortPerNote.ToString("0.00", CultureInfo.InvariantCulture)} a note"
             ),
         };
         facts.Add(
