@@ -183,6 +183,18 @@ public class ZoneDrawingTests
     }
 
     [Fact]
+    public void Zones_without_a_grip_are_named()
+    {
+        var zones = Chord.Parse("G").Zones(Necks.Banjo);
+        var without = zones.Where(static zone => zone.Grip is null).ToList();
+        Assert.NotEmpty(without);
+        Assert.All(
+            without,
+            zone => Assert.Contains($"no grip at frets {zone.Window}", All.Text(zones), StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
     public void A_hand_carries_the_caution() =>
         Assert.Contains("Stop when it hurts", All.Text(Hand.Small), StringComparison.Ordinal);
 

@@ -265,6 +265,12 @@ internal static class ZoneSheets
         {
             yield return GripBoxes.Of("The best grip of each zone", boxes);
         }
+
+        if (boxes.Count < zones.Count)
+        {
+            var without = zones.Where(static zone => zone.Grip is null).Select(static zone => $"{zone.Window}");
+            yield return new Block.Prose($"This hand can hold no grip at frets {InWords.List(without)}.");
+        }
     }
 
     private static Block.Picture GripAndShape(ZonePage page)
