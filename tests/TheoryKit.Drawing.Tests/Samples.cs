@@ -1,3 +1,4 @@
+using TheoryKit.Fingering;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
@@ -10,6 +11,41 @@ internal static class Samples
 
     public static IReadOnlyList<Chord> KestrelStairs { get; } =
     [Ebmaj7, Chord.Parse("Cm7"), Chord.Parse("Fm7"), Chord.Parse("Bb7")];
+
+    public static GripAnswer Grips { get; } =
+        GripSearch.Find(
+            new()
+            {
+                Chord = Ebmaj7,
+                Neck = Neck.Guitar,
+                MinSounding = 4,
+            }
+        );
+
+    /// <summary>A question that a small hand has no answer to.</summary>
+    public static GripAnswer Unreachable { get; } =
+        GripSearch.Find(
+            new()
+            {
+                Chord = Chord.Parse("Gm7"),
+                Neck = Neck.Guitar,
+                Hand = Hand.Small.Scale(0.5),
+                OpenStrings = OpenStrings.None,
+                MinSounding = 6,
+                LastFret = 5,
+            }
+        );
+
+    public static IReadOnlyList<Zone> Zones { get; } = Ebmaj7.Zones(Neck.Guitar);
+
+    public static LineAnswer Line { get; } =
+        Fingering.Lines.Place(
+            Neck.Guitar,
+            new[] { "G3", "Bb3", "D4", "F4", "A4", "Bb4", "D5", "F5", "A5", "G3" }.Select(static text =>
+                Pitch.Parse(text)
+            ),
+            best: 2
+        );
 
     public static IReadOnlyList<object> Values { get; } =
     [
@@ -54,6 +90,37 @@ internal static class Samples
         Tuning.Standard[1],
         Tuning.Known[0],
         Neck.Guitar,
+        Hand.Average,
+        Hand.Parse("small, thumb over; stretch 4"),
+        EffortWeights.Default,
+        EffortWeights.Parse("ring 1.5, inner mute 0"),
+        Grips[0].Grip,
+        Grips[0].Grip.Strings[0],
+        Grips[0],
+        Grips,
+        Unreachable,
+        Grips.Query,
+        Grips.Query with
+        {
+            Top = Pitch.Parse("D5"),
+            Strings = new HashSet<int> { 1, 2, 3, 4 },
+        },
+        GripProgression.Find(KestrelStairs, Grips.Query),
+        GripProgression.Find([]),
+        Zones[0],
+        Zones,
+        Zones[0].Window,
+        Zones[0].Form,
+        Zones[0].Shape,
+        Zones[0].Shape.Notes[0],
+        Zones[2].Alternatives()[0],
+        ShapeRule.NotesPerString(3),
+        Line,
+        Line[0],
+        Line[0][0],
+        Line.Query,
+        Line.Query.Notes[0],
+        Lines.Finger(Neck.Guitar, [Position.Parse("6:3"), Position.Parse("1:15")]),
     ];
 
     public static IReadOnlyList<object> Drawings { get; } =
@@ -64,6 +131,16 @@ internal static class Samples
         new ChordPage(Ebmaj7),
         new ChordPage(Chord.Parse("Ebmaj7/A")) { Neck = null },
         ComparisonPage.Of(KestrelStairs),
+        GripDrawing.Of(Grips[0]),
+        GripDrawing.Of(Grip.Parse("x 3-3 2-2 o 1-1 o")),
+        new GripSheet(Grips) { Most = 3, IsLeftHanded = true },
+        new GripSheet(Unreachable),
+        new ZoneMap(Zones),
+        new ZonePage(Zones[2]),
+        new RootSheet(Zones[1]),
+        new RootSheet(Zones[1]) { Order = RootOrder.Semitones, IsLeftHanded = true },
+        ZoneAcrossQualities.Of(Zones[2], [Formula.Parse("1 3 5 b7"), Formula.Parse("1 b3 5 b7")]),
+        new LineDrawing(Line[0], Neck.Guitar) { Chord = Chord.Parse("Gm9") },
         ComparisonPage.Of(NoteName.Parse("C"), Formula.Parse("1 3 5 7"), Formula.Parse("1 b3 5 7")),
     ];
 

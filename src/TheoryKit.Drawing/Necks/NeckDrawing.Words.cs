@@ -55,7 +55,13 @@ public sealed partial class NeckDrawing
             words.Append('.');
         }
 
-        return words.Append(any ? "" : " Nothing is marked.").ToString();
+        words.Append(any ? "" : " Nothing is marked.");
+        foreach (var (band, _) in Lanes)
+        {
+            words.Append($" {band.Name}: frets {band.Window.First} to {band.Window.Last}.");
+        }
+
+        return words.ToString();
     }
 
     // "fret 3 is G, the 3, finger 1", "open is E", "fret 5", "fret 7 is the ♭7 (colour tone)".

@@ -1,11 +1,13 @@
 using System.Collections.Immutable;
+using TheoryKit.Fingering;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
 namespace TheoryKit.Drawing;
 
 /// <summary>
-/// A picture of a neck with marks on it. Equal when neck, marks (in order), frets shown, labels, hand, key, words and naming agree.
+/// A picture of a neck with marks on it. Equal when neck, marks and bands (in order), frets shown, labels, hand, key, words
+/// and naming agree.
 /// </summary>
 /// <remarks>
 /// Made by <c>Of</c> and changed by the methods that begin with <c>With</c>, each of which gives a new drawing. String 1
@@ -46,6 +48,7 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         (Neck, Marks, FirstFret, LastFret) = (other.Neck, other.Marks, other.FirstFret, other.LastFret);
         (Labels, IsLeftHanded, Naming, HasKey) = (other.Labels, other.IsLeftHanded, other.Naming, other.HasKey);
         (title, description, subject) = (other.title, other.description, other.subject);
+        Bands = other.Bands;
     }
 
     /// <summary>The neck.</summary>
@@ -53,6 +56,9 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
 
     /// <summary>The marks.</summary>
     public ImmutableArray<Mark> Marks { get; private init; }
+
+    /// <summary>Stretches of frets told below the neck, those that overlap on lanes of their own.</summary>
+    public ImmutableArray<NeckBand> Bands { get; private init; } = [];
 
     /// <summary>The first fret shown; 0 shows the open strings too.</summary>
     public int FirstFret { get; private init; }
@@ -131,6 +137,13 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         return WithMarks(Marks.Select(change).OfType<Mark>());
     }
 
+    /// <summary>With other bands below the neck.</summary>
+    public NeckDrawing WithBands(IEnumerable<NeckBand> bands)
+    {
+        ArgumentNullException.ThrowIfNull(bands);
+        return new(this) { Bands = [.. bands] };
+    }
+
     /// <summary>With another title.</summary>
     public NeckDrawing WithTitle(string title)
     {
@@ -189,6 +202,7 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         other is not null
         && Neck == other.Neck
         && Marks.AsSpan().SequenceEqual(other.Marks.AsSpan())
+        && Bands.AsSpan().SequenceEqual(other.Bands.AsSpan())
         && (FirstFret, LastFret, Labels, IsLeftHanded, HasKey)
             == (other.FirstFret, other.LastFret, other.Labels, other.IsLeftHanded, other.HasKey)
         && Title == other.Title
@@ -222,13 +236,40 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
             .Where(mark => mark.Position.Fret >= FirstFret && mark.Position.Fret <= LastFret)
             .OrderBy(static mark => mark.Position);
 
+    /// <summary>The bands within the frets shown, each with its lane, 0 nearest the neck: the lowest lane that is free.</summary>
+    internal IEnumerable<(NeckBand Band, int Lane)> Lanes
+    {
+        get
+        {
+            var ends = new List<int>();
+            foreach (
+                var band in Bands
+                    .Where(band => band.Window.Last >= FirstFret && band.Window.First <= LastFret)
+                    .OrderBy(static band => band.Window.First)
+                    .ThenBy(static band => band.Window.Last)
+            )
+            {
+                var lane = ends.FindIndex(end => end < band.Window.First);
+                if (lane < 0)
+                {
+                    lane = ends.Count;
+                    ends.Add(0);
+                }
+
+                ends[lane] = band.Window.Last;
+                yield return (band, lane);
+            }
+        }
+    }
+
     /// <summary>The kinds of label that some mark has, and none.</summary>
     internal IEnumerable<Labels> Offered =>
         Enum.GetValues<Labels>()
             .Where(labels =>
                 labels == Labels.None
                 || Marks.Any(mark =>
-                    labels switch
+                    mark.Label is null
+                    && labels switch
                     {
                         Labels.Functions => mark.Function is not null,
                         Labels.NoteNames => mark.Name is not null,

@@ -1,8 +1,12 @@
 using System.Text;
+using TheoryKit.Tunings;
 
 namespace TheoryKit.Drawing;
 
-/// <summary>Writes the figure around a neck: its caption, the switch for its labels, the picture in a frame that scrolls.</summary>
+/// <summary>
+/// Writes the figure around necks and grip boxes: its caption, one switch for the labels of all, the pictures, wide ones in
+/// a frame that scrolls.
+/// </summary>
 internal static class NeckFigure
 {
     // The picture inside brings the colours. The first rule with :has hides every kind of label, the next shows one again.
@@ -27,34 +31,78 @@ internal static class NeckFigure
     private static readonly string PartsCss = """
         .tk-parts{grid-column:1/-1;display:grid;gap:.9em 1.6em;margin-top:.5em}
         .tk-part{break-inside:avoid}
-        @media print{.tk-parts{grid-template-columns:1fr 1fr!important}}
+        @media print{.tk-parts{grid-template-columns:1fr 1fr!important}.tk-parts.tk-many{grid-template-columns:1fr 1fr 1fr!important}}
         .tk-part p{margin:0 0 .1em;font:600 1.1em SERIF}
         """.Replace("SERIF", Look.Serif, StringComparison.Ordinal);
 
-    public static string Write(NeckDrawing drawing, RenderContext context)
+    public static string Write(NeckDrawing drawing, RenderContext context) =>
+        Write(
+            drawing.Title,
+            Detail(drawing),
+            drawing.Offered,
+            drawing.Labels,
+            context,
+            html => WritePicture(html, drawing, context)
+        );
+
+    /// <summary>Several drawings side by side where there is room, with one switch for the labels of all.</summary>
+    public static string Write(IReadOnlyList<NeckDrawing> drawings, string title, RenderContext context) =>
+        Write(
+            title,
+            Detail(drawings[0]),
+            OfferedBy(drawings),
+            drawings[0].Labels,
+            context,
+            html => WriteParts(html, drawings, context),
+            "tk-necks"
+        );
+
+    /// <summary>A figure of any pictures that have labels to switch.</summary>
+    /// <param name="title">What it is; empty for nothing.</param>
+    /// <param name="detail">More about it, quietly.</param>
+    /// <param name="offered">The kinds of labels that the pictures have.</param>
+    /// <param name="labels">The kind that is shown at first.</param>
+    /// <param name="context">The page.</param>
+    /// <param name="write">Writes the pictures.</param>
+    /// <param name="cssClass">A class besides its own.</param>
+    public static string Write(
+        string title,
+        string detail,
+        IEnumerable<Labels> offered,
+        Labels labels,
+        RenderContext context,
+        Action<HtmlWriter> write,
+        string? cssClass = null
+    )
     {
         var id = context.NextId();
         var html = new HtmlWriter(20 * 1024);
-        html.Open("figure", "tk tk-neck").Attribute("id", id).Style(Css);
-        html.Open("figcaption").Element("span", "tk-title", drawing.Title).Text(" ");
-        html.Element("span", "tk-detail", Detail(drawing)).Close();
-        WriteSwitch(html, drawing, id);
-        WritePicture(html, drawing, context);
+        html.Open("figure", cssClass is null ? "tk tk-neck" : $"tk tk-neck {cssClass}").Attribute("id", id);
+        html.Style(cssClass is null ? Css : Css + PartsCss).Open("figcaption");
+        if (title.Length > 0)
+        {
+            html.Element("span", "tk-title", title).Text(" ");
+        }
+
+        html.Element("span", "tk-detail", detail).Close();
+        WriteSwitch(html, [.. offered], labels, id);
+        write(html);
         return html.Close().ToString();
     }
 
-    /// <summary>Several drawings side by side where there is room, with one switch for the labels of all.</summary>
-    public static string Write(IReadOnlyList<NeckDrawing> drawings, string title, RenderContext context)
+    /// <summary>Necks side by side where there is room.</summary>
+    public static void WriteParts(HtmlWriter html, IReadOnlyList<NeckDrawing> drawings, RenderContext context)
     {
-        var id = context.NextId();
-        var html = new HtmlWriter(drawings.Count * 12 * 1024);
-        html.Open("figure", "tk tk-neck tk-necks").Attribute("id", id).Style(Css + PartsCss);
-        html.Open("figcaption").Element("span", "tk-title", title).Text(" ");
-        html.Element("span", "tk-detail", Detail(drawings[0])).Close();
-        WriteSwitch(html, drawings[0], id);
+        // Many necks are a sheet to look over: drawn a little smaller, three fit side by side on a page.
+        var isSheet = drawings.Count > 6;
         var width = (int)drawings.Max(static drawing => new NeckLayout(drawing).Width);
-        html.Open("div", "tk-parts");
-        html.Attribute("style", $"grid-template-columns:repeat(auto-fill,min(100%,{width}px))");
+        html.Open("div", isSheet ? "tk-parts tk-many" : "tk-parts");
+        html.Attribute(
+            "style",
+            isSheet
+                ? $"grid-template-columns:repeat(auto-fill,minmax(min(100%,{(int)(width * NeckPicture.LeastScale)}px),1fr))"
+                : $"grid-template-columns:repeat(auto-fill,min(100%,{width}px))"
+        );
         foreach (var drawing in drawings)
         {
             html.Open("div", "tk-part").Element("p", null, drawing.Title);
@@ -62,10 +110,11 @@ internal static class NeckFigure
             html.Close();
         }
 
-        return html.Close().Close().ToString();
+        html.Close();
     }
 
-    private static void WritePicture(HtmlWriter html, NeckDrawing drawing, RenderContext context) =>
+    /// <summary>A neck in a frame that scrolls where the page is narrower.</summary>
+    public static void WritePicture(HtmlWriter html, NeckDrawing drawing, RenderContext context) =>
         html.Open("div", "tk-scroll")
             .Attribute("tabindex", "0")
             .Attribute("role", "group")
@@ -73,35 +122,41 @@ internal static class NeckFigure
             .Raw(drawing.Svg(context))
             .Close();
 
-    private static string Detail(NeckDrawing drawing)
+    /// <summary>The kinds of labels that some drawing has.</summary>
+    public static IEnumerable<Labels> OfferedBy(IEnumerable<NeckDrawing> drawings) =>
+        drawings.SelectMany(static drawing => drawing.Offered).Distinct().Order();
+
+    /// <summary>The tuning as players say it, and what is unusual about the neck.</summary>
+    public static string Detail(NeckDrawing drawing) => Detail(drawing.Neck, drawing.IsLeftHanded, drawing.Naming);
+
+    /// <inheritdoc cref="Detail(NeckDrawing)"/>
+    public static string Detail(Neck neck, bool isLeftHanded, IFormatProvider? naming)
     {
-        var neck = drawing.Neck;
-        var words = new StringBuilder(Printed.Of(neck.Tuning, drawing.Naming));
+        var words = new StringBuilder(Printed.Of(neck.Tuning, naming));
         words.Append(neck.Capo > 0 ? $" · capo {neck.Capo}" : "");
-        words.Append(drawing.IsLeftHanded ? " · left-handed" : "");
+        words.Append(isLeftHanded ? " · left-handed" : "");
         return words.ToString();
     }
 
-    private static void WriteSwitch(HtmlWriter html, NeckDrawing drawing, string id)
+    private static void WriteSwitch(HtmlWriter html, List<Labels> offered, Labels labels, string id)
     {
-        var offered = drawing.Offered.ToList();
         if (offered.Count < 2)
         {
             return;
         }
 
-        var shown = offered.Contains(drawing.Labels) ? drawing.Labels : Labels.None;
+        var shown = offered.Contains(labels) ? labels : Labels.None;
         html.Open("fieldset", "tk-labels").Element("legend", null, "Labels");
-        foreach (var labels in offered)
+        foreach (var each in offered)
         {
             html.Open("label")
                 .Open("input")
                 .Attribute("type", "radio")
                 .Attribute("name", $"{id}-labels")
-                .Attribute("value", Value(labels))
-                .Flag("checked", labels == shown)
+                .Attribute("value", Value(each))
+                .Flag("checked", each == shown)
                 .Close()
-                .Element("span", null, Words(labels))
+                .Element("span", null, Words(each))
                 .Close();
         }
 

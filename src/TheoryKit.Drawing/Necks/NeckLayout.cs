@@ -15,6 +15,8 @@ internal sealed class NeckLayout
     public const double TypeSize = 11;
 
     public const double Side = 12; // margin left and right
+    public const double LaneHeight = 20; // of a band below the neck
+    public const double LaneGap = 4;
 
     private const double SpacingAtNut = 24;
     private const double SpacingGrowth = 5; // from nut to saddle
@@ -32,6 +34,7 @@ internal sealed class NeckLayout
     private readonly double startX; // of the first fret line drawn
     private readonly double startDistance; // its distance from the nut in mm
     private readonly double middle;
+    private readonly double lanesTop;
 
     public NeckLayout(NeckDrawing drawing)
     {
@@ -59,7 +62,10 @@ internal sealed class NeckLayout
         Top = neck.Capo > 0 && neck.Capo >= FirstLine ? 22 : 12;
         middle = Rounded(Top + half);
         Bottom = middle + half;
-        Height = Math.Ceiling(Bottom + NumberHeight + (drawing.HasKey ? KeyHeight : 0));
+        lanesTop = Bottom + NumberHeight;
+        var lanes = drawing.Lanes.Select(static each => each.Lane + 1).DefaultIfEmpty().Max();
+        var lanesHeight = lanes == 0 ? 0 : (lanes * (LaneHeight + LaneGap)) + 6;
+        Height = Math.Ceiling(lanesTop + lanesHeight + (drawing.HasKey ? KeyHeight : 0));
     }
 
     /// <summary>The fret lines drawn: from this one, 0 being the nut,</summary>
@@ -132,6 +138,19 @@ internal sealed class NeckLayout
 
         var width = Raw(fret) - Raw(fret - 1);
         return Raw(fret) - Math.Min(width / 2, Math.Max(MarkRadius + 3, width * 0.36));
+    }
+
+    /// <summary>Where a lane of bands begins.</summary>
+    public double LaneY(int lane) => Rounded(lanesTop + (lane * (LaneHeight + LaneGap)));
+
+    /// <summary>Where a band begins and ends, before mirroring: at fret wires, and the open strings left of the nut.</summary>
+    public (double From, double To) BandX(Fingering.Window window)
+    {
+        var from =
+            window.First > FirstLine ? Raw(window.First - 1)
+            : window.First == 0 && ShowsOpen ? startX - NutWidth - (2 * MarkRadius) - 5
+            : startX;
+        return (from, window.Last > 0 ? Raw(Math.Min(window.Last, LastLine)) : startX);
     }
 
     /// <summary>The middle between two fret wires, before mirroring.</summary>

@@ -6,21 +6,9 @@ namespace TheoryKit.Drawing;
 internal static class NeckPicture
 {
     /// <summary>The least part of its natural width at which the labels are still legible.</summary>
-    private const double LeastScale = 0.8;
-
-    private const double DotTypeSize = 10; // above a dot, below the mark of the next string
+    public const double LeastScale = 0.8;
 
     private const double OpenRunOut = 7; // board beyond a fret that is not the last
-
-    /// <summary>Shows one kind of label: the figure around the picture says which; by itself, the attribute does.</summary>
-    public static string LabelClass(Labels labels) =>
-        labels switch
-        {
-            Labels.Functions => "tk-l tk-lf",
-            Labels.NoteNames => "tk-l tk-ln",
-            Labels.Fingers => "tk-l tk-lg",
-            _ => "tk-lo",
-        };
 
     public static string Write(NeckDrawing drawing, RenderContext context)
     {
@@ -32,7 +20,7 @@ internal static class NeckPicture
             layout.Height,
             drawing.Title,
             drawing.Description,
-            ".tk-l,.tk-lo{pointer-events:none}",
+            MarkPicture.Css,
             LeastScale
         );
         new Writer(drawing, layout, svg).Write();
@@ -52,6 +40,7 @@ internal static class NeckPicture
             WriteCapo();
             WriteNames();
             WriteNumbers();
+            WriteBands();
             var marks = drawing.Shown.ToList();
             WriteMarks(marks);
             WriteLabels(marks);
@@ -249,6 +238,32 @@ internal static class NeckPicture
             }
         }
 
+        /// <summary>A bar below the neck for each band; thin lines take its ends up to the strings.</summary>
+        private void WriteBands()
+        {
+            foreach (var (band, lane) in drawing.Lanes)
+            {
+                var (from, to) = layout.BandX(band.Window);
+                var (left, right) = (Math.Min(X(from), X(to)) + 1.5, Math.Max(X(from), X(to)) - 1.5);
+                var y = layout.LaneY(lane);
+                svg.Rectangle(left, y, right - left, NeckLayout.LaneHeight, 4)
+                    .Attribute("fill", Look.Board.Light)
+                    .Attribute("stroke", Look.Line.Light)
+                    .Attribute("class", $"{Look.Board.FillClass} {Look.Line.StrokeClass}")
+                    .Attribute("stroke-width", 1.2)
+                    .Close();
+                svg.Label((left + right) / 2, y + 14).Attribute("text-anchor", "middle").Attribute("font-size", 11);
+                svg.Open("tspan").Fill(Look.Ink).Attribute("font-weight", "700").Text(band.Name).Close();
+                // The frets only where there is room for them.
+                if ((band.Name.Length + band.Frets.Length) * 6.6 + 14 < right - left)
+                {
+                    svg.Open("tspan").Fill(Look.Quiet).Attribute("dx", 6).Text(band.Frets).Close();
+                }
+
+                svg.Close();
+            }
+        }
+
         private void WriteMarks(List<Mark> marks)
         {
             foreach (var role in Enum.GetValues<ToneRole>())
@@ -259,8 +274,7 @@ internal static class NeckPicture
                     continue;
                 }
 
-                svg.Open("g", $"tk-mark-{Kind(role)}");
-                OpenRole(role);
+                svg.Open("g", $"tk-mark-{MarkPicture.Kind(role)}").OpenRole(role);
                 foreach (var mark in ofRole)
                 {
                     var raw = layout.MarkX(mark.Position);
@@ -273,44 +287,13 @@ internal static class NeckPicture
 
         private void WriteMark(Mark mark, double x, double y)
         {
-            OpenShape(mark.Role, x, y, mark.IsPale ? 0.5 : 1);
+            svg.OpenMark(mark.Role, x, y, mark.IsPale ? 0.5 : 1);
             if (drawing.Hint(mark) is { } hint)
             {
                 svg.Element("title", null, hint);
             }
 
             svg.Close();
-        }
-
-        /// <summary>Begins a group of marks of one role.</summary>
-        private void OpenRole(ToneRole role)
-        {
-            svg.Open("g");
-            if (role == ToneRole.ColourTone)
-            {
-                svg.Attribute("fill", Look.Board.Light)
-                    .Attribute("stroke", Look.Colour.Light)
-                    .Attribute("class", $"{Look.Board.FillClass} {Look.Colour.StrokeClass}")
-                    .Attribute("stroke-width", 2.4);
-            }
-            else
-            {
-                svg.Fill(Look.Of(role));
-            }
-        }
-
-        /// <summary>Begins the mark of a role.</summary>
-        private SvgWriter OpenShape(ToneRole role, double x, double y, double size)
-        {
-            var radius = NeckLayout.MarkRadius * size;
-            var half = radius - (0.5 * size);
-            return role switch
-            {
-                ToneRole.Root => svg.Rectangle(x - half, y - half, 2 * half, 2 * half, 4.5 * size),
-                ToneRole.ChordTone => svg.Circle(x, y, radius),
-                ToneRole.ColourTone => svg.Circle(x, y, radius - 1.2),
-                _ => svg.Circle(x, y, 4 * size),
-            };
         }
 
         private void WriteKey(List<Mark> marks)
@@ -327,9 +310,7 @@ internal static class NeckPicture
             {
                 if (marks.Exists(mark => mark.Role == role))
                 {
-                    OpenRole(role);
-                    OpenShape(role, x, y, role == ToneRole.Other ? 0.9 : 0.55).Close();
-                    svg.Close();
+                    svg.OpenRole(role).OpenMark(role, x, y, role == ToneRole.Other ? 0.9 : 0.55).Close().Close();
                     svg.Label(x + 10, y + 3.6).Text(ToneRoles.Words(role)).Close();
                     x += 32 + (ToneRoles.Words(role).Length * 5.6);
                 }
@@ -340,85 +321,18 @@ internal static class NeckPicture
 
         private void WriteLabels(List<Mark> marks)
         {
-            var own = marks.Where(static mark => mark.Label is not null).ToList();
-            if (own.Count > 0)
-            {
-                WriteLabels(own, Labels.None, isShown: true);
-            }
-
-            var rest = marks.Where(static mark => mark.Label is null).ToList();
-            foreach (var labels in drawing.Offered.Where(static labels => labels != Labels.None))
-            {
-                WriteLabels(rest, labels, labels == drawing.Labels);
-            }
-        }
-
-        private void WriteLabels(List<Mark> marks, Labels labels, bool isShown)
-        {
-            svg.Open("g", LabelClass(labels)).Attribute("text-anchor", "middle");
-            svg.Attribute("font-size", NeckLayout.TypeSize).Attribute("font-weight", "600");
-            if (!isShown)
-            {
-                svg.Attribute("display", "none");
-            }
-
-            foreach (var role in Enum.GetValues<ToneRole>())
-            {
-                var written = marks
-                    .Where(mark => mark.Role == role && !mark.IsPale)
-                    .Select(mark => (mark, Text: mark.Written(labels, drawing.Naming)))
-                    .Where(static each => !string.IsNullOrEmpty(each.Text))
-                    .ToList();
-                if (written.Count == 0)
+            svg.Labels(
+                marks,
+                drawing.Offered,
+                drawing.Labels,
+                drawing.Naming,
+                mark =>
                 {
-                    continue;
-                }
-
-                svg.Group(Look.On(role));
-                if (role == ToneRole.Other)
-                {
-                    // Above the dot, with a halo that keeps strings away from the letters.
-                    svg.Attribute("style", $"paint-order:stroke;stroke:{Look.Board.Css};stroke-width:2px");
-                }
-
-                foreach (var (mark, text) in written)
-                {
-                    var size = role == ToneRole.Other ? Math.Min(TypeSize(text!), DotTypeSize) : TypeSize(text!);
                     var raw = layout.MarkX(mark.Position);
-                    var y = layout.Y(mark.Position.String, raw);
-                    svg.Label(X(raw), role == ToneRole.Other ? y - 5.4 : y + NeckLayout.Rounded(size * 0.36));
-                    if (size < NeckLayout.TypeSize)
-                    {
-                        svg.Attribute("font-size", size);
-                    }
-
-                    svg.Text(text).Close();
+                    return (X(raw), layout.Y(mark.Position.String, raw));
                 }
-
-                svg.Close();
-            }
-
-            svg.Close();
+            );
         }
-
-        // A label of four signs still fits on its mark.
-        private static double TypeSize(string text) =>
-            text.Length switch
-            {
-                <= 2 => NeckLayout.TypeSize,
-                3 => 8.6,
-                4 => 7.2,
-                _ => 6,
-            };
-
-        private static string Kind(ToneRole role) =>
-            role switch
-            {
-                ToneRole.Root => "root",
-                ToneRole.ChordTone => "chord",
-                ToneRole.ColourTone => "colour",
-                _ => "other",
-            };
 
         // Where makers put them: 3 5 7 9 12 and the same an octave up.
         private static bool IsInlaid(int fret) => (fret % 12) is 0 or 3 or 5 or 7 or 9;

@@ -33,7 +33,39 @@ internal static class NeckText
             Line(number);
         }
 
+        WriteBands();
         return text.ToString();
+
+        void WriteBands()
+        {
+            var start = nameWidth + widest + 3; // where the first fret's cell begins
+            var width = start + ((last - first + 1) * (widest + 3));
+            foreach (var lane in drawing.Lanes.GroupBy(static each => each.Lane).OrderBy(static lane => lane.Key))
+            {
+                var row = new char[width];
+                Array.Fill(row, ' ');
+                foreach (var (band, _) in lane)
+                {
+                    var from =
+                        band.Window.First == 0
+                            ? nameWidth
+                            : start + (Math.Max(0, band.Window.First - first) * (widest + 3));
+                    var to =
+                        band.Window.Last == 0
+                            ? start - 1
+                            : start + ((Math.Min(last, band.Window.Last) - first + 1) * (widest + 3)) - 1;
+                    var label = $"{band.Name} {band.Window.First}-{band.Window.Last}";
+                    label =
+                        label.Length > to - from - 2
+                            ? band.Name[..Math.Min(band.Name.Length, Math.Max(0, to - from - 2))]
+                            : label;
+                    var bar = $"[{Centre(label, to - from - 2, ' ')}]";
+                    bar.CopyTo(0, row, drawing.IsLeftHanded ? width - from - bar.Length : from, bar.Length);
+                }
+
+                text.Append('\n').Append(new string(row).TrimEnd());
+            }
+        }
 
         // String 0 is the line of fret numbers.
         void Line(int number)

@@ -48,15 +48,21 @@ internal static class SheetHtml
         .tk-wide:focus-visible{outline:2px solid var(--tk-chord);outline-offset:2px}
         figure.tk-neck{margin:0 -1em;max-width:calc(100% + 2em)}
         figure.tk-necks{max-width:none}
+        .tk-beside figure.tk-neck{margin-top:0}
         }
         .tk.tk-sheet:has(.tk-necks){width:100%;max-width:62rem}
         @media(min-width:561px){.tk.tk-sheet .tk-table caption{white-space:nowrap}}
         @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-table tbody th{white-space:normal}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}}}
-        @media print{.tk.tk-sheet{padding:0;figure.tk-neck{margin:.6em 0;max-width:100%}.tk-wide{overflow:visible}:is(tr,.tk-facts){break-inside:avoid}:is(.tk-heading,.tk-name,caption,thead){break-after:avoid}}}
+        @media print{.tk.tk-sheet{padding:0;figure.tk-neck{margin:.6em 0;max-width:100%}.tk-wide{overflow:visible}:is(tr,.tk-facts){break-inside:avoid}figure:has(+.tk-facts){break-after:avoid}:is(.tk-heading,.tk-name,caption,thead){break-after:avoid}}}
         """.Replace("SANS", Look.Sans, StringComparison.Ordinal).Replace("SERIF", Look.Serif, StringComparison.Ordinal);
 
     public static string Write(Sheet sheet, RenderContext context, IFormatProvider? naming)
     {
+        if (sheet.Blocks is [Block.Picture alone])
+        {
+            return alone.Html(context, naming); // a figure has a frame of its own
+        }
+
         var html = new HtmlWriter(8 * 1024);
         var title = sheet.Blocks.OfType<Block.Title>().FirstOrDefault();
         var id = title is null ? null : context.NextId();

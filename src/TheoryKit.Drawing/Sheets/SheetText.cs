@@ -41,7 +41,7 @@ internal static class SheetText
             case Block.Facts(var facts):
                 Columns(
                     text,
-                    [.. facts.Select(fact => new[] { fact.Name.Plain(naming), Plain(fact.Value, naming) })],
+                    [.. facts.Select(fact => new[] { Plain(fact.Name, naming), Plain(fact.Value, naming) })],
                     []
                 );
                 break;
@@ -55,7 +55,7 @@ internal static class SheetText
                 Columns(
                     text,
                     [
-                        table.Columns.Select(column => column.Head.Plain(naming)).ToArray(),
+                        table.Columns.Select(column => Plain(column.Head, naming)).ToArray(),
                         .. table.Rows.Select(row => row.Select(cell => Plain(cell, naming)).ToArray()),
                     ],
                     [.. table.Columns.Select(column => column.IsNumber)]

@@ -10,7 +10,11 @@ public sealed class LineAnswer : IReadOnlyList<FingeredLine>
 {
     private readonly IReadOnlyList<FingeredLine> lines;
 
-    internal LineAnswer(IReadOnlyList<FingeredLine> lines, string reason) => (this.lines, Reason) = (lines, reason);
+    internal LineAnswer(LineQuery query, IReadOnlyList<FingeredLine> lines, string reason) =>
+        (Query, this.lines, Reason) = (query, lines, reason);
+
+    /// <summary>What was asked.</summary>
+    public LineQuery Query { get; }
 
     /// <inheritdoc/>
     public int Count => lines.Count;
@@ -74,7 +78,7 @@ public static class Lines
         }
 
         var lines = Solve(query, candidates, solver, candidates.Length, query.Best);
-        return new(lines, lines.Count > 0 ? "" : Why(query, candidates, solver));
+        return new(query, lines, lines.Count > 0 ? "" : Why(query, candidates, solver));
     }
 
     /// <summary>Fingers positions played one after the other.</summary>

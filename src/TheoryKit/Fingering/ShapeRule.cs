@@ -82,6 +82,8 @@ public abstract record ShapeRule
 
     private sealed record WindowRule(int Width) : ShapeRule
     {
+        public override string ToString() => Width == 1 ? "window of 1 fret" : $"window of {Width} frets";
+
         private protected override Shape? Find(HandOnNeck hand, NoteName root, Formula formula, int fret) =>
             fret + Width - 1 <= hand.Neck.Frets
                 ? new WindowShapes(new(hand), root, formula).In(new(fret, fret + Width - 1))
@@ -90,6 +92,8 @@ public abstract record ShapeRule
 
     private sealed record PerStringRule(int Count) : ShapeRule
     {
+        public override string ToString() => Count == 1 ? "1 note a string" : $"{Count} notes a string";
+
         private protected override Shape? Find(HandOnNeck hand, NoteName root, Formula formula, int fret)
         {
             var places = new List<Place>();
@@ -116,6 +120,8 @@ public abstract record ShapeRule
 
     private sealed record AlongRule(int Number) : ShapeRule
     {
+        public override string ToString() => $"along string {Number}";
+
         private protected override Shape? Find(HandOnNeck hand, NoteName root, Formula formula, int fret) =>
             Finger(
                 hand,

@@ -25,7 +25,8 @@ public sealed class Zone : IEquatable<Zone>
     /// <summary>The neck.</summary>
     public Neck Neck { get; }
 
-    private HandOnNeck Hand => line.Hand;
+    /// <summary>The hand it was found for.</summary>
+    public Hand Hand => line.Hand.Hand;
 
     /// <summary>The frets.</summary>
     public Window Window { get; }
@@ -69,7 +70,7 @@ public sealed class Zone : IEquatable<Zone>
     /// </summary>
     public IReadOnlyList<ShapeAlternative> Alternatives()
     {
-        var home = Hand.Home(Window);
+        var home = line.Hand.Home(Window);
         var found = new List<ShapeAlternative>();
         foreach (var note in Shape.Notes)
         {
@@ -91,7 +92,7 @@ public sealed class Zone : IEquatable<Zone>
                 var best = states.MinBy(state =>
                     line.NoteCost(position, state.Finger, state.Place) + line.StepCost(here, state)
                 );
-                var shift = best.Place == home ? 0 : Hand.Tip(best.Place) - Hand.Tip(home);
+                var shift = best.Place == home ? 0 : line.Hand.Tip(best.Place) - line.Hand.Tip(home);
                 found.Add(new(note, position, best.Finger, shift));
             }
         }
@@ -123,9 +124,9 @@ public sealed class Zone : IEquatable<Zone>
         {
             Chord = Chord,
             Neck = Neck,
-            Hand = Hand.Hand,
+            Hand = Hand,
             Optional = Formula.Empty,
-            FirstFret = Hand.Home(Window),
+            FirstFret = line.Hand.Home(Window),
             LastFret = Window.Last,
             OpenStrings = Window.First <= Neck.Capo ? OpenStrings.Allowed : OpenStrings.None,
         };
@@ -148,7 +149,7 @@ public sealed class Zone : IEquatable<Zone>
         ];
         foreach (var question in questions)
         {
-            if (GripSearch.Best(question, Hand) is { } best)
+            if (GripSearch.Best(question, line.Hand) is { } best)
             {
                 return best;
             }
