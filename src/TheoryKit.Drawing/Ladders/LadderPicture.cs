@@ -36,7 +36,7 @@ internal static class LadderPicture
             var x = Margin + NamesWidth;
             for (var i = 0; i < centres.Length; i++)
             {
-                var columnWidth = Math.Max(LeastColumn, (ladder.Columns[i].Heading.Printed(naming).Length * 7.6) + 14);
+                var columnWidth = Math.Max(LeastColumn, (ladder.Columns[i].Heading.Printed(naming).Length * 8.2) + 20);
                 centres[i] = x + (columnWidth / 2);
                 x += columnWidth;
             }

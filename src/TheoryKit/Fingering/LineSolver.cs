@@ -205,32 +205,47 @@ internal sealed class LineSolver
     {
         private readonly LineSolver solver;
         private readonly int[][] columns; // by note: its states, by their number in the table
-        private readonly int[][] nexts;
+        private readonly ushort[][] nexts; // what grows with the line is kept small, so that its cost does not
+        private readonly Dictionary<IReadOnlyList<Position>, int[]> columnOf = new(BySequence.Instance);
         private readonly double[]?[] toGo; // all of them are kept only where more than one line is asked for
 
         public Graph(LineSolver solver, IReadOnlyList<IReadOnlyList<Position>> candidates, bool keepsAll)
         {
             this.solver = solver;
             columns = new int[candidates.Count][];
-            nexts = new int[candidates.Count][];
+            nexts = new ushort[candidates.Count][];
             toGo = new double[candidates.Count][];
-            int[] order = [];
+            var (order, keys) = (Array.Empty<int>(), Array.Empty<double>());
+            double[][] buffers =
+            [
+                [],
+                [],
+            ];
             for (var layer = candidates.Count - 1; layer >= 0; layer--)
             {
                 var column = columns[layer] = Column(candidates[layer]);
-                var costs = toGo[layer] = new double[column.Length];
-                nexts[layer] = new int[column.Length];
+                ref var buffer = ref buffers[layer & 1];
+                var costs = toGo[layer] =
+                    keepsAll || buffer.Length < column.Length ? new double[column.Length] : buffer;
+                buffer = costs;
+                nexts[layer] = new ushort[column.Length];
+                var after = layer + 1 < columns.Length ? columns[layer + 1] : [];
                 for (var state = 0; state < column.Length; state++)
                 {
                     var (least, next) =
-                        layer + 1 < columns.Length
-                            ? Follow(solver.states[column[state]], columns[layer + 1], toGo[layer + 1]!, order)
-                            : (0, 0);
+                        after.Length > 0
+                            ? Follow(
+                                solver.states[column[state]],
+                                after,
+                                toGo[layer + 1]!,
+                                order.AsSpan(0, after.Length)
+                            )
+                            : (layer + 1 < columns.Length ? double.PositiveInfinity : 0, 0);
                     costs[state] = solver.owns[column[state]] + least;
-                    nexts[layer][state] = next;
+                    nexts[layer][state] = (ushort)next;
                 }
 
-                order = Order(costs);
+                Sort(costs, column.Length, ref order, ref keys);
                 if (!keepsAll && layer + 1 < columns.Length)
                 {
                     toGo[layer + 1] = null;
@@ -269,6 +284,11 @@ internal sealed class LineSolver
                 return solver.StatesAt(only);
             }
 
+            if (columnOf.TryGetValue(positions, out var known))
+            {
+                return known;
+            }
+
             var count = 0;
             foreach (var position in positions)
             {
@@ -284,23 +304,29 @@ internal sealed class LineSolver
                 count += states.Length;
             }
 
+            columnOf.Add(positions, column);
             return column;
         }
 
-        private static int[] Order(double[] costs)
+        /// <summary>Puts the states in the order of their costs; the buffers grow as needed.</summary>
+        private static void Sort(double[] costs, int count, ref int[] order, ref double[] keys)
         {
-            var order = new int[costs.Length];
-            for (var index = 0; index < order.Length; index++)
+            if (order.Length < count)
+            {
+                (order, keys) = (new int[count], new double[count]);
+            }
+
+            for (var index = 0; index < count; index++)
             {
                 order[index] = index;
             }
 
-            Array.Sort((double[])costs.Clone(), order);
-            return order;
+            costs.AsSpan(0, count).CopyTo(keys);
+            Array.Sort(keys, order, 0, count);
         }
 
         /// <summary>The least cost after a note, and the state that it goes to: of equals the first.</summary>
-        private (double Cost, int Next) Follow(FingeredNote note, int[] column, double[] costs, int[] order)
+        private (double Cost, int Next) Follow(FingeredNote note, int[] column, double[] costs, ReadOnlySpan<int> order)
         {
             var (least, next) = (double.PositiveInfinity, 0);
             foreach (var to in order)
@@ -319,6 +345,18 @@ internal sealed class LineSolver
             }
 
             return (least, next);
+        }
+
+        /// <summary>Notes of one pitch have the same positions, and so one column.</summary>
+        private sealed class BySequence : IEqualityComparer<IReadOnlyList<Position>>
+        {
+            public static readonly BySequence Instance = new();
+
+            public bool Equals(IReadOnlyList<Position>? x, IReadOnlyList<Position>? y) =>
+                x is not null && y is not null && x.SequenceEqual(y);
+
+            public int GetHashCode(IReadOnlyList<Position> obj) =>
+                obj.Count == 0 ? 0 : HashCode.Combine(obj.Count, obj[0], obj[^1]);
         }
     }
 }
