@@ -129,7 +129,7 @@ internal static class ZoneSheets
                         )
                     ),
                 ],
-                "Shapes, tones of the first small"
+                "Shapes (small marks: held tones)"
             ),
         };
         var grips = across.Zones.Where(static zone => zone.Grip is not null).ToList();
@@ -137,7 +137,7 @@ internal static class ZoneSheets
         {
             blocks.Add(
                 GripBoxes.Of(
-                    "Grips, places of the first small",
+                    "Grips (small marks: held places)",
                     [
                         .. grips.Select(zone => new GripBox(
                             GripDrawing.Of(zone.Grip!) with
