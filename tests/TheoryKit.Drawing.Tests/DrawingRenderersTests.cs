@@ -9,8 +9,10 @@ public partial class DrawingRenderersTests
 {
     private static readonly RendererSet All = DrawingRenderers.All;
 
+    private static IEnumerable<object> Shown => [.. Samples.Values, .. Samples.Drawings, .. Samples.Extremes];
+
     public static TheoryData<string> SampleNames =>
-        [.. Samples.Values.Concat(Samples.Drawings).Select(static (value, i) => $"{i} {value.GetType().Name}")];
+        [.. Shown.Select(static (value, i) => $"{i} {value.GetType().Name}")];
 
     [Fact]
     public void Every_public_value_of_theory_and_tunings_is_shown()
@@ -145,6 +147,5 @@ public partial class DrawingRenderersTests
     [GeneratedRegex(@"(?<![\w♭♯])([b#]+[0-9]|[A-G][b#](?!ove))")]
     private static partial Regex APlainSign();
 
-    private static object Sample(string name) =>
-        Samples.Values.Concat(Samples.Drawings).ElementAt(int.Parse(name.Split(' ')[0]));
+    private static object Sample(string name) => Shown.ElementAt(int.Parse(name.Split(' ')[0]));
 }

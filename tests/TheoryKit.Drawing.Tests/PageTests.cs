@@ -99,12 +99,39 @@ public class PageTests
             The same notes from another root
               chord  in words  stands on
               Eb6    sixth     b3
+            2 other tones give no usual name.
             """,
             text,
             StringComparison.Ordinal
         );
+        Assert.Contains(" C7(no3) ", text, StringComparison.Ordinal);
         Assert.Contains("  b3 to 3       Eb to E       C7 ", text, StringComparison.Ordinal);
         Assert.Contains("  C dorian  ", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_chord_page_respells_nothing_silently()
+    {
+        var text = All.Text(new ChordPage(Chord.Parse("G#7alt/D")) { Neck = null });
+        Assert.Matches(@"\n  Caug +augmented triad +3 +3 #5 1 +B# as C, D## as E\n", text);
+    }
+
+    [Fact]
+    public void Tables_of_related_formulas_say_where_there_is_no_usual_name()
+    {
+        // C7 from E is E G Bb C, which is no chord of its own but in name an inversion.
+        Assert.Equal(
+            "No chord that has a usual name, from 3 tones.",
+            All.Text(Formula.Parse("1 3 5 b7").Relations.Rotations)
+        );
+        Assert.StartsWith(
+            "1 chord, on a degree; 2 other tones give no usual name\n",
+            All.Text(Formula.Parse("1 b3 5 b7").Relations.Rotations),
+            StringComparison.Ordinal
+        );
+        var near = All.Text(Formula.Parse("1 b3 5 b7").Relations.Neighbours);
+        Assert.Matches(@"\n  1 b3 6 b7 +5 to 6 +no usual name\n", near);
+        Assert.Matches(@"\n  1 b3 b7 +leave out 5 +minor seventh, without the fifth\n", near);
     }
 
     [Fact]

@@ -144,6 +144,70 @@ internal static class Samples
         ComparisonPage.Of(NoteName.Parse("C"), Formula.Parse("1 3 5 7"), Formula.Parse("1 b3 5 7")),
     ];
 
+    private static readonly Neck Uke3 = new(Tuning.Parse("G3 D4 A4"), 500, 5);
+
+    private static readonly Neck Long = new(Tuning.Standard, 648, 36);
+
+    private static readonly Chord OneTone = new(NoteName.Parse("C"), Formula.Parse("1"));
+
+    /// <summary>Values as small, as large, as empty or as nameless as they can be.</summary>
+    public static IReadOnlyList<object> Extremes { get; } =
+    [
+        OneTone,
+        OneTone.Formula,
+        OneTone.Formula.Relations,
+        Formula.Parse("5"),
+        Formula.Parse("1 ##1 #2 4 ##4 6 7"),
+        Formula.Parse("1 ##1 #2 4 ##4 6 7").Relations,
+        new ChordPage(OneTone),
+        new ChordPage(new Chord(NoteName.Parse("C"), Formula.Parse("1 b2"))),
+        new ChordPage(Chord.Parse("G#7alt/D")),
+        ChordComparison.Of(OneTone),
+        ComparisonPage.Of(OneTone),
+        ComparisonPage.Of(Chord.Parse("C")) with
+        {
+            Neck = null,
+        },
+        ComparisonPage.Of(Chord.Parse("C"), Chord.Parse("C")),
+        ComparisonPage.Of(Chord.Parse("C5"), Chord.Parse("F#5")) with
+        {
+            Neck = Long,
+            LastFret = 36,
+        },
+        ChordPair.Of(OneTone, OneTone),
+        ChordPair.Of(Chord.Parse("C5"), Chord.Parse("F#5")),
+        VoiceMotion.Between(OneTone, OneTone),
+        PitchClassSet.Parse("{}"),
+        SetClass.Parse("()"),
+        Scale.Parse("C [1]"),
+        Changes.Parse("1/4: N.C."),
+        Scale.Parse("C chromatic"),
+        Uke3,
+        Uke3.Tuning,
+        Long,
+        NeckDrawing.Of(Uke3),
+        NeckDrawing.Of(Uke3).WithFrets(5, 5),
+        NeckDrawing.Of(Long, Chord.Parse("C13")),
+        NeckDrawing.Of(new Neck(Tuning.Standard, 648, 1), OneTone),
+        LadderDrawing.Of(OneTone),
+        new ZoneMap(OneTone.Zones(Uke3)),
+        OneTone.Zones(Uke3),
+        OneTone.Zones(Uke3)[0],
+        new RootSheet(OneTone.Zones(Uke3)[0]),
+        ZoneAcrossQualities.Of(OneTone.Zones(Uke3)[0], Array.Empty<Formula>()),
+        Array.Empty<Zone>(),
+        Array.Empty<ChordGrip>(),
+        new GripSheet([]),
+        GripSearch.Find(new() { Chord = OneTone, Neck = Uke3 }),
+        GripDrawing.Of(Grip.Parse("x x x")),
+        Grip.Parse("x x x"),
+        Lines.Finger(Uke3, []),
+        Lines.Finger(Uke3, [Position.Parse("1:0")]),
+        Fingering.Lines.Place(Uke3, Array.Empty<Pitch>()),
+        Fingering.Lines.Place(Uke3, new[] { Pitch.Parse("C9") }),
+        Fingering.Lines.Place(Uke3, new[] { Pitch.Parse("A4") }),
+    ];
+
     /// <summary>Chords of every known quality over every common root, some over another bass.</summary>
     public static Gen<Chord> AnyChord { get; } =
         from root in Of(NoteName.Common)

@@ -46,7 +46,7 @@ internal static class ComparisonSheet
         return
         [
             new Block.Title(Words.Join(", ", chords), "side by side"),
-            new Block.Facts(facts),
+            .. facts.Count == 0 ? Array.Empty<Block>() : [new Block.Facts(facts)],
             new Block.Beside([LadderRenderer.Picture(LadderDrawing.Of(chords)), new Block.Group(Sounds(comparison))]),
         ];
     }

@@ -30,29 +30,51 @@ internal static class RelationBlocks
                 Caption,
                 ["chord", .. If(root is not null, "in words"), "stands on", "its tones here"],
                 inside.Select(chord =>
-                    (IReadOnlyList<Cell>)
-                        [
-                            .. Name(chord, root),
-                            Chords.Function(chord.On, relations.Formula),
-                            Words.Join("\u00a0", chord.Functions.Select(static each => each.Outer)),
-                        ]
-                )
+                    (
+                        (IReadOnlyList<Cell>)
+                            [
+                                .. Name(chord, root),
+                                Chords.Function(chord.On, relations.Formula),
+                                Words.Join("\u00a0", chord.Functions.Select(static each => each.Outer)),
+                            ],
+                        (DegreeChord?)chord
+                    )
+                ),
+                root
             );
     }
 
     private static Block Rotations(FormulaRelations relations, NoteName? root)
     {
         const string Caption = "The same notes from another root";
-        var known = relations.Rotations.Where(static chord => chord.Quality is not null).ToList();
-        return known.Count == 0
-            ? Nothing(Caption, "From another root these notes have no usual name.")
-            : Table(
-                Caption,
-                ["chord", .. If(root is not null, "in words"), "stands on"],
-                known.Select(chord =>
-                    (IReadOnlyList<Cell>)[.. Name(chord, root), Chords.Function(chord.On, relations.Formula)]
+        var isScale = ScaleType.Find(relations.Formula) is not null && ChordQuality.Find(relations.Formula) is null;
+        var known = relations
+            .Rotations.Where(each => each.Quality is not null || (isScale && each.Scale is not null))
+            .ToList();
+        var nameless = relations.Rotations.Count - known.Count;
+        if (known.Count == 0)
+        {
+            return Nothing(Caption, "From another root these notes have no usual name.");
+        }
+
+        var table = Table(
+            Caption,
+            [isScale ? "scale" : "chord", .. If(root is not null && !isScale, "in words"), "stands on"],
+            known.Select(each =>
+                (
+                    (IReadOnlyList<Cell>)
+                        [
+                            .. each.Quality is null ? Mode(each.Scale!, each.On, root) : Name(each, root),
+                            Chords.Function(each.On, relations.Formula),
+                        ],
+                    (DegreeChord?)each
                 )
-            );
+            ),
+            root
+        );
+        return nameless == 0
+            ? table
+            : new Block.Group(table, new Block.Prose($"{Printed.Capital(Relations.Nameless(nameless))}."));
     }
 
     private static Block Scales(FormulaRelations relations, NoteName? root)
@@ -81,36 +103,53 @@ internal static class RelationBlocks
         );
     }
 
-    /// <summary>Of the formulas one tone away, those that have a name over some root.</summary>
+    /// <summary>Of the formulas one tone away, those that have a name over some root; the others are counted.</summary>
     private static Block Neighbours(FormulaRelations relations, NoteName? root)
     {
         const string Caption = "One tone away";
-        var rows = new List<IReadOnlyList<Cell>>();
+        var rows = new List<(IReadOnlyList<Cell> Cells, DegreeChord? Chord)>();
         foreach (var near in relations.Neighbours)
         {
-            IReadOnlyList<Cell>? name = near.Quality is { } own
-                ? root is { } on
-                    ? [Words.Of(new Chord(on, near.Formula)), own.Name]
-                    : [own.Name]
-                : near.Readings is [var reading, ..]
-                    ? Name(reading, root)
-                    : null;
-            if (name is not null)
+            var name = Relations.NameOf(near);
+            var reading = near is { Quality: null, Readings: [var first, ..] } ? first : null;
+            IReadOnlyList<Cell>? cells =
+                reading is not null ? Name(reading, root)
+                : name is null ? null
+                : root is { } on ? [Words.Of(new Chord(on, near.Formula)), name]
+                : [name];
+            if (cells is not null)
             {
-                rows.Add([
+                IReadOnlyList<Cell> row =
+                [
                     Relations.Change(near),
                     root is { } over ? Notes(near, over) : Words.Of(near.Formula),
-                    .. name,
-                ]);
+                    .. cells,
+                ];
+                rows.Add((row, reading));
             }
         }
 
-        return rows.Count == 0
-            ? Nothing(Caption, "No chord that has a name lies one tone away.")
-            : Table(
-                Caption,
-                ["change", root is null ? "formula" : "notes", "chord", .. If(root is not null, "in words")],
-                rows
+        if (rows.Count == 0)
+        {
+            return Nothing(Caption, "No chord that has a usual name lies one tone away.");
+        }
+
+        var table = Table(
+            Caption,
+            ["change", root is null ? "formula" : "notes", "chord", .. If(root is not null, "in words")],
+            rows,
+            root
+        );
+        var nameless = relations.Neighbours.Count - rows.Count;
+        return nameless == 0
+            ? table
+            : new Block.Group(
+                table,
+                new Block.Prose(
+                    nameless == 1
+                        ? "1 other change gives a chord without a usual name."
+                        : $"{nameless} other changes give chords without a usual name."
+                )
             );
     }
 
@@ -150,4 +189,45 @@ internal static class RelationBlocks
         var words = chord.Quality is { } quality ? quality.Name : Words.Of(chord.Formula);
         return root is { } outer ? [Words.Of(chord.SimplestOver(outer)), words] : [(Words)$"{words} on {chord.On}"];
     }
+
+    /// <summary>Which notes of the outer formula a chord spells differently, its root spelled simply: "B# as C".</summary>
+    private static Words Respellings(DegreeChord chord, NoteName outer)
+    {
+        var on = chord.SimplestOver(outer).Root;
+        return Words.Join(
+            ", ",
+            chord
+                .Functions.Select(each => (Here: outer + each.Outer.Interval, Own: on + each.Own.Interval))
+                .Where(static each => each.Own != each.Here)
+                .Select(static each => (Words)$"{each.Here}\u00a0as\u00a0{each.Own}")
+        );
+    }
+
+    /// <summary>Rows about chords, with a column of what they spell differently if any does.</summary>
+    private static Block.Table Table(
+        string caption,
+        IEnumerable<string> columns,
+        IEnumerable<(IReadOnlyList<Cell> Cells, DegreeChord? Chord)> rows,
+        NoteName? root
+    )
+    {
+        var all = rows.Select(row =>
+                (
+                    row.Cells,
+                    Respells: row.Chord is { } chord && root is { } outer ? Respellings(chord, outer) : Words.None
+                )
+            )
+            .ToList();
+        var respells = all.Exists(static row => !row.Respells.IsEmpty);
+        return Table(
+            caption,
+            [.. columns, .. If(respells, "respells")],
+            all.Select(row => (IReadOnlyList<Cell>)[.. row.Cells, .. respells ? new Cell[] { row.Respells } : []])
+        );
+    }
+
+    private static Cell[] Mode(ScaleType type, Degree on, NoteName? root) =>
+        root is { } outer
+            ? [Words.Of(type.On((outer + on.Interval).Simplest()))]
+            : [(Words)$"{Words.Of(type)} on {on}"];
 }

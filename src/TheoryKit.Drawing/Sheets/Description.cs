@@ -18,6 +18,12 @@ internal sealed record Description<T>(Kind Kind, Func<T, Words> Name, IReadOnlyL
     /// <summary>What a card shows besides, after the traits.</summary>
     public Func<T, IEnumerable<Block>>? More { get; init; }
 
+    /// <summary>The caption of a table, from how many it shows and how many it leaves out; null for a plain count.</summary>
+    public Func<int, int, string>? Counted { get; init; }
+
+    /// <summary>Which of several values a table leaves out; the caption tells how many. Null for none.</summary>
+    public Func<T, IReadOnlyList<T>, bool>? IsLeftOut { get; init; }
+
     /// <summary>The sheet about one value.</summary>
     public Sheet Card(T value)
     {
@@ -55,6 +61,23 @@ internal sealed record Description<T>(Kind Kind, Func<T, Words> Name, IReadOnlyL
             return new(new Block.Prose($"No {Kind.Many}."));
         }
 
+        var left = all.Count;
+        if (IsLeftOut is not null)
+        {
+            var given = all.ToList();
+            all.RemoveAll(value => value is not null && IsLeftOut(value, given));
+        }
+
+        left -= all.Count;
+        var count =
+            isCut ? $"The first {MaxRows} {Kind.Many}"
+            : Counted is not null ? Counted(all.Count, left)
+            : Drawing.InWords.Count(all.Count, Kind.One, Kind.Many);
+        if (all.Count == 0)
+        {
+            return new(new Block.Prose($"{count}."));
+        }
+
         var columns = new List<Column> { new(Kind.One) };
         // A sequence from a notebook may have gaps, whatever its type says; the table shows them.
         var rows = all.Select(value => new List<Cell> { new(value is null ? "nothing" : Name(value)) }).ToList();
@@ -64,7 +87,6 @@ internal sealed record Description<T>(Kind Kind, Func<T, Words> Name, IReadOnlyL
         }
 
         Traits.ToList().ForEach(Add);
-        var count = isCut ? $"The first {MaxRows} {Kind.Many}" : Drawing.InWords.Count(all.Count, Kind.One, Kind.Many);
         return new(new Block.Table(count, columns, [.. rows]));
 
         void Add(Trait<T> trait)

@@ -87,7 +87,7 @@ internal static class SheetText
 
     private static void Columns(StringBuilder text, string[][] rows, bool[] isNumber)
     {
-        var widths = new int[rows.Max(static row => row.Length)];
+        var widths = new int[rows.Select(static row => row.Length).DefaultIfEmpty().Max()];
         foreach (var row in rows)
         {
             for (var i = 0; i < row.Length; i++)

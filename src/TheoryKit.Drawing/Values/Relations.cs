@@ -14,8 +14,11 @@ internal static class Relations
 
     public static Description<DegreeChord> DegreeChords { get; } =
         new(
-            new("chord on a degree", "chords on degrees"),
-            static chord => chord.Quality?.Name ?? Words.Of((object?)chord.Scale ?? chord.Formula),
+            new("chord", "chords"),
+            static chord =>
+                chord.Quality is { } quality ? (Words)quality.Name
+                : chord.Scale is { } scale ? Words.Of(scale)
+                : "no usual name",
             [
                 new("stands on", static chord => Chords.Function(chord.On)),
                 new("formula", static chord => Words.Of(chord.Formula)),
@@ -24,7 +27,17 @@ internal static class Relations
                     static chord => Words.Join(" ", chord.Functions.Select(static each => each.Outer))
                 ),
             ]
-        );
+        )
+        {
+            Counted = static (count, left) =>
+                count == 0
+                    ? $"No chord that has a usual name, from {InWords.Count(left, "tone")}"
+                    : (count == 1 ? "1 chord, on a degree" : $"{count} chords, each on a degree")
+                        + (left == 0 ? "" : $"; {Nameless(left)}"),
+            // One formula on several degrees is told for the degrees, name or not.
+            IsLeftOut = static (chord, all) =>
+                chord.Quality is null && chord.Scale is null && all.Any(other => other.Formula != chord.Formula),
+        };
 
     public static Description<FormulaNeighbour> Neighbours { get; } =
         new(
@@ -32,17 +45,9 @@ internal static class Relations
             static near => Words.Of(near.Formula),
             [
                 new("change", static near => Change(near)),
-                new("chord", static near => near.Quality?.Name),
+                new("over the same root", static near => NameOf(near) ?? NoName),
                 new("scale", static near => near.Scale is { } scale ? Words.Of(scale) : null),
-                new(
-                    "also read as",
-                    static near =>
-                        Words.Join(
-                            ", ",
-                            near.Readings.Where(reading => reading.Formula != near.Formula)
-                                .Select(static reading => (Words)$"{reading.Quality!.Name} on {reading.On}")
-                        )
-                ),
+                new("read from another tone", static near => Words.Join(", ", OnOther(near))),
             ]
         );
 
@@ -55,6 +60,29 @@ internal static class Relations
                 new("respells", static scale => Respellings(scale)),
             ]
         );
+
+    /// <summary>What is said where there is no name.</summary>
+    public static Words NoName { get; } = "no usual name";
+
+    /// <summary>What is said of tones from which there is no name.</summary>
+    public static string Nameless(int count) =>
+        count == 1 ? "1 other tone gives no usual name" : $"{count} other tones give no usual name";
+
+    /// <summary>
+    /// What a formula one tone away is called over the same root: a known quality, one whose third or fifth alone is left out,
+    /// or one spelled differently; null if none.
+    /// </summary>
+    public static Words? NameOf(FormulaNeighbour near) =>
+        near.Quality is { } quality ? quality.Name
+        : near is { Change: FormulaChange.Dropped, From: { Number: 3 or 5 } left, Symbol: not null }
+        && ChordQuality.Find(near.Formula.With(left)) is not null
+            ? ChordSymbol.Name(near.Formula)
+        : near.Readings.FirstOrDefault(static reading => reading.On == Degree.Root)?.Quality?.Name;
+
+    private static IEnumerable<Words> OnOther(FormulaNeighbour near) =>
+        near
+            .Readings.Where(static reading => reading.On != Degree.Root)
+            .Select(static reading => (Words)$"{reading.Quality!.Name} on {reading.On}");
 
     /// <summary>The tones that the scale spells differently.</summary>
     public static Words Respellings(ScaleAround scale) =>
