@@ -62,19 +62,19 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
     /// symbol    = [ stem ] [ number ] { [ part ] tone | "(" tone { [ part ] tone } ")" } ;
     ///
     /// stem      = minor | major | dim | half | aug | "dom" ;
-    /// minor     = "m" | "min" | "mi" | "-" ;       (* before 5 the minus is a flat: C-5 *)
-    /// major     = "maj" | "ma" | "M" | triangle ;
-    /// triangle  = "Δ" | "△" ;
+    /// minor     = "m" | "min" | "minor" | "mi" | "-" ;       (* before 5 the minus is a flat: C-5 *)
+    /// major     = "maj" | "major" | "ma" | "M" | triangle | "j" ;   (* j only before a number, right after the root *)
+    /// triangle  = "Δ" | "△" | "^" ;
     /// dim       = "dim" | "o" | "°" ;
     /// half      = "ø" ;
     /// aug       = "aug" | "+" ;
-    /// number    = "5" | "6" | "69" | "6/9" | "7" | "9" | "11" | "13" ;
+    /// number    = "5" | "6" | "69" | "6/9" | "7" | "7M" | "9" | "11" | "13" ;
     ///
     /// part      = "," | "/" ;                      (* inside parentheses also spaces *)
     /// tone      = altered | natural | suspended | added | omitted | major seventh | "alt" | "aug" | "+" ;
-    /// altered   = sign ( "2" | "4" | "5" | "6" | "9" | "11" | "13" ) | flat "7" ;
+    /// altered   = sign ( "2" | "4" | "5" | "6" | "9" | "11" | "13" ) | flat "7" | sharp "7" ;   (* sharp 7 only after minor *)
     /// natural   = "6" | "7" | "9" | "11" | "13" ;  (* only after a part or in parentheses *)
-    /// suspended = "sus" [ "2" [ "4" ] | "4" [ "2" ] | flat "2" | sharp "4" | "7" | "9" | "11" | "13" ] ;
+    /// suspended = "sus" [ "2" [ [ "/" ] "4" ] | "4" [ [ "/" ] "2" ] | flat "2" | sharp "4" | "7" | "9" | "11" | "13" ] ;
     /// added     = "add" [ sign ] ( "2" .. "15" ) ;
     /// omitted   = ( "no" | "omit" ) ( "1" .. "15" | "root" ) ;
     /// major seventh = major [ "7" | "9" | "11" | "13" ] ;   (* without a number only the triangle *)
@@ -84,7 +84,8 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
     /// </code>
     /// <para>
     /// What it means. Without a stem the triad is major. 7 adds the minor seventh, after <c>maj</c> the major, after <c>dim</c>
-    /// the diminished one; the triangle alone means <c>maj7</c>, <c>ø</c> alone <c>m7b5</c>. 9 implies the seventh; 11 and 13
+    /// the diminished one; the triangle alone means <c>maj7</c>, <c>ø</c> alone <c>m7b5</c>; <c>7M</c> is <c>maj7</c>, <c>m7M</c>, <c>m(+7)</c> and
+    /// <c>m#7</c> are <c>mMaj7</c>. <c>C2</c>, <c>C4</c> and <c>C7/4</c> are refused, as players disagree on them. 9 implies the seventh; 11 and 13
     /// imply seventh and ninth, but 13 does not imply the 11, which players leave out (write <c>13add11</c>); 11 keeps the
     /// third. 6/9 has no seventh. 5 alone is root and fifth.
     /// </para>

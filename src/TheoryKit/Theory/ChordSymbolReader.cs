@@ -101,6 +101,8 @@ internal ref struct ChordSymbolReader
                 return cursor.Fail(start, ExpectedSeventh);
             case (0, _):
                 return true;
+            case (7, Stem.None or Stem.Minor or Stem.Augmented) when TakesMajorBehind(ref cursor):
+                return Extend(number, Seventh);
             case (7 or 9 or 11 or 13, _):
                 return Extend(number, SeventhOf(stem));
             case (5, Stem.None):
@@ -135,8 +137,9 @@ internal ref struct ChordSymbolReader
         switch (cursor.Current)
         {
             case 'm' or 'M':
-                return TakeWord(ref cursor, "maj") ? Stem.Major
-                    : TakeWord(ref cursor, "min") || TakeWord(ref cursor, "mi") ? Stem.Minor
+                return TakeWord(ref cursor, "major") || TakeWord(ref cursor, "maj") ? Stem.Major
+                    : TakeWord(ref cursor, "minor") || TakeWord(ref cursor, "min") || TakeWord(ref cursor, "mi")
+                        ? Stem.Minor
                     : TakeMa(ref cursor) || cursor.Take('M') ? Stem.Major
                     : cursor.Take('m') ? Stem.Minor
                     : Stem.None;
@@ -149,7 +152,9 @@ internal ref struct ChordSymbolReader
 
                 cursor.Position++;
                 return Stem.Minor;
-            case 'Δ' or '∆' or '△':
+            case 'j' or 'J':
+                return TakeJ(ref cursor) ? Stem.Major : Stem.None;
+            case 'Δ' or '∆' or '△' or '^':
                 cursor.Position++;
                 return Stem.Triangle;
             case 'ø' or 'Ø' or '∅':
@@ -245,7 +250,7 @@ internal ref struct ChordSymbolReader
                 return !TakeWord(ref cursor, "no") || ReadOmission(ref cursor, inside);
             case 'o' or 'O':
                 return !TakeWord(ref cursor, "omit") || ReadOmission(ref cursor, inside);
-            case 'm' or 'M' or 'Δ' or '∆' or '△':
+            case 'm' or 'M' or 'Δ' or '∆' or '△' or '^':
                 return ReadMajorSeventh(ref cursor);
             case 'a' or 'A':
                 if (TakeWord(ref cursor, "add"))
@@ -276,6 +281,9 @@ internal ref struct ChordSymbolReader
             case (0, _) when plus: // C7+
                 Alter(SharpFifth);
                 return true;
+            case (7, 1) when stem == Stem.Minor && !HasSeventh: // m(+7), the raised seventh of minor
+                numbered = true;
+                return Extend(7, Seventh);
             case (7, -1):
                 written = written.With(MinorSeventh);
                 numbered = true;
@@ -314,8 +322,10 @@ internal ref struct ChordSymbolReader
             var first = cursor.Current - '0';
             cursor.Position++;
             written = written.With(new(first));
-            if (cursor.Current is '2' or '4' && cursor.Current - '0' != first)
+            var other = first == 2 ? '4' : '2';
+            if (cursor.Current == other || (cursor.Current == '/' && Ahead(cursor, 1) == other))
             {
+                cursor.Position += cursor.Current == '/' ? 1 : 0;
                 written = written.With(new(cursor.Current - '0'));
                 cursor.Position++;
             }
@@ -395,8 +405,14 @@ internal ref struct ChordSymbolReader
     private bool ReadMajorSeventh(ref TextCursor cursor)
     {
         var start = cursor.Position;
-        var triangle = cursor.Take('Δ') || cursor.Take('∆') || cursor.Take('△');
-        if (!triangle && !TakeWord(ref cursor, "maj") && !TakeMa(ref cursor) && !cursor.Take('M'))
+        var triangle = cursor.Take('Δ') || cursor.Take('∆') || cursor.Take('△') || cursor.Take('^');
+        if (
+            !triangle
+            && !TakeWord(ref cursor, "major")
+            && !TakeWord(ref cursor, "maj")
+            && !TakeMa(ref cursor)
+            && !cursor.Take('M')
+        )
         {
             return true;
         }
@@ -502,9 +518,10 @@ internal ref struct ChordSymbolReader
         cursor.Position++;
         return cursor.Current switch
         {
-            >= '0' and <= '9' or 'Δ' or '∆' or '△' => true,
-            'm' or 'M' => (TakeWord(ref cursor, "maj") || TakeMa(ref cursor) || cursor.Take('M'))
-                && char.IsAsciiDigit(cursor.Current),
+            >= '0' and <= '9' or 'Δ' or '∆' or '△' or '^' => true,
+            'm' or 'M' => (
+                TakeWord(ref cursor, "major") || TakeWord(ref cursor, "maj") || TakeMa(ref cursor) || cursor.Take('M')
+            ) && char.IsAsciiDigit(cursor.Current),
             var c => Sign(c) != 0 && char.IsAsciiDigit(Ahead(cursor, 1)),
         };
     }
@@ -542,6 +559,14 @@ internal ref struct ChordSymbolReader
 
         return number;
     }
+
+    /// <summary>Takes "j" for major, which stands only before a number: Cj7.</summary>
+    private static bool TakeJ(ref TextCursor cursor) =>
+        char.IsAsciiDigit(Ahead(cursor, 1)) && (cursor.Take('j') || cursor.Take('J'));
+
+    /// <summary>Takes the M of 7M and m7M.</summary>
+    private static bool TakesMajorBehind(ref TextCursor cursor) =>
+        !char.IsLetterOrDigit(Ahead(cursor, 1)) && cursor.Take('M');
 
     /// <summary>Takes "ma" for major, but not the beginning of madd9, where m is minor.</summary>
     private static bool TakeMa(ref TextCursor cursor) =>

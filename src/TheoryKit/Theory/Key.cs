@@ -9,7 +9,8 @@ namespace TheoryKit.Theory;
 /// </summary>
 /// <remarks>
 /// Text: <c>Eb major</c>, <c>C minor</c>. Also reads <c>Eb</c>, <c>Ebmaj</c>, <c>Cm</c> and <c>Cmin</c>; the case of the
-/// letter says nothing, <c>c</c> is C major like <c>C</c>.
+/// letter says nothing, <c>c</c> is C major like <c>C</c>. With <see cref="NoteNaming.German"/> also <c>Es-Dur</c>, <c>cis-Moll</c>,
+/// <c>Cismoll</c>.
 /// </remarks>
 public readonly struct Key : IEquatable<Key>, ISpanParsable<Key>, IFormattable
 {
@@ -187,6 +188,8 @@ public readonly struct Key : IEquatable<Key>, ISpanParsable<Key>, IFormattable
         }
 
         cursor.SkipSpaces();
+        var german = cursor.Naming == NoteNaming.German;
+        _ = german && cursor.Take('-');
         var start = cursor.Position;
         while (char.IsAsciiLetter(cursor.Current))
         {
@@ -199,6 +202,11 @@ public readonly struct Key : IEquatable<Key>, ISpanParsable<Key>, IFormattable
             case "" or "maj" or "major" or "Major" or "M":
                 break;
             case "m" or "min" or "minor" or "Minor":
+                isMinor = true;
+                break;
+            case "dur" or "Dur" when german:
+                break;
+            case "moll" or "Moll" when german:
                 isMinor = true;
                 break;
             default:

@@ -47,11 +47,23 @@ public sealed partial class Tuning
         // Guitars with other strings.
         Entry("Baritone B", "B1 E2 A2 D3 F#3 B3", "baritone guitar", "Baritone guitar", "B standard"),
         Entry("Baritone A", "A1 D2 G2 C3 E3 A3", "baritone guitar", "A standard"),
-        Entry("Seven-string standard", "B1 E2 A2 D3 G3 B3 E4", "seven-string guitar", "Seven-string guitar"),
+        Entry(
+            "Seven-string standard",
+            "B1 E2 A2 D3 G3 B3 E4",
+            "seven-string guitar",
+            "Seven-string guitar",
+            "Seven-string"
+        ),
         Entry("Seven-string drop A", "A1 E2 A2 D3 G3 B3 E4", "seven-string guitar"),
         Entry("Seven-string all fourths", "B1 E2 A2 D3 G3 C4 F4", "seven-string guitar"),
         Entry("Seven-string open G", "D2 G2 B2 D3 G3 B3 D4", "seven-string guitar", "Russian guitar"),
-        Entry("Eight-string standard", "F#1 B1 E2 A2 D3 G3 B3 E4", "eight-string guitar", "Eight-string guitar"),
+        Entry(
+            "Eight-string standard",
+            "F#1 B1 E2 A2 D3 G3 B3 E4",
+            "eight-string guitar",
+            "Eight-string guitar",
+            "Eight-string"
+        ),
         Entry("Eight-string drop E", "E1 B1 E2 A2 D3 G3 B3 E4", "eight-string guitar"),
         Entry("Lap steel C6", "C3 E3 G3 A3 C4 E4", "lap steel guitar", "C6"),
         Entry("Lap steel E7", "B2 D3 E3 G#3 B3 E4", "lap steel guitar", "E7"),
@@ -95,6 +107,9 @@ public sealed partial class Tuning
         Entry("Three-string GDG", "G2 D3 G3", "three-string guitar"),
     ];
 
+    // Of strings, from 3.
+    private static readonly string[] Counts = ["THREE", "FOUR", "FIVE", "SIX", "SEVEN", "EIGHT"];
+
     private static readonly Dictionary<string, Tuning> ByName = Known
         .SelectMany(static known => known.Aliases.Prepend(known.Name).Select(name => (Name: name, known.Tuning)))
         .ToDictionary(static entry => Plain(entry.Name), static entry => entry.Tuning);
@@ -109,14 +124,27 @@ public sealed partial class Tuning
     /// <summary>The name by which players know this tuning; null if the catalogue has none.</summary>
     public string? Name => ByStrings.GetValueOrDefault(this)?.Name;
 
-    /// <summary>The tuning that goes by a name or another name of it, in any case, hyphens as spaces; null if there is none.</summary>
+    /// <summary>The tuning that goes by a name or another name of it, null if there is none.</summary>
+    /// <remarks>Case says nothing; hyphens are read as spaces, ♯ and ♭ as # and b, <c>7-string</c> as <c>seven-string</c>.</remarks>
     public static Tuning? Find(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
         return ByName.GetValueOrDefault(Plain(name));
     }
 
-    private static string Plain(string name) => name.Trim().Replace('-', ' ').ToUpperInvariant();
+    private static string Plain(string name)
+    {
+        var words = name.Replace('♯', '#')
+            .Replace('♭', 'b')
+            .ToUpperInvariant()
+            .Split([' ', '-', '\t'], StringSplitOptions.RemoveEmptyEntries);
+        if (words is [[>= '3' and <= '8' and var digit], "STRING", ..])
+        {
+            words[0] = Counts[digit - '3'];
+        }
+
+        return string.Join(' ', words);
+    }
 
     private static KnownTuning Entry(string name, string text, string instrument, params string[] aliases) =>
         new(name, Parse(text), instrument) { Aliases = [.. aliases] };

@@ -134,6 +134,7 @@ public sealed partial class Tuning : IEquatable<Tuning>, ISpanParsable<Tuning>
         tuning = null;
         var read = new List<TuningString>(6);
         cursor.SkipSpaces();
+        var start = cursor.Position;
         while (!cursor.AtEnd && cursor.Current != ',')
         {
             if (read.Count == MaxStrings)
@@ -143,7 +144,7 @@ public sealed partial class Tuning : IEquatable<Tuning>, ISpanParsable<Tuning>
 
             if (!TuningString.Read(ref cursor, out var each))
             {
-                return false;
+                return read.Count == 0 && FailAtFirst(ref cursor, start);
             }
 
             read.Add(each);
@@ -156,11 +157,25 @@ public sealed partial class Tuning : IEquatable<Tuning>, ISpanParsable<Tuning>
         if (read.Count < MinStrings)
         {
             return cursor.Fail(
-                read.Count == 0 ? "a pitch (as in E2 A2 D3 G3 B3 E4)" : $"{MinStrings} strings or more, each a pitch"
+                read.Count == 0
+                    ? "a pitch (as in E2 A2 D3 G3 B3 E4)"
+                    : $"{MinStrings} strings or more, each a pitch, with white space and no comma between them"
             );
         }
 
         tuning = new(read);
         return true;
+    }
+
+    /// <summary>Says of a text that begins with no pitch what was perhaps meant: a tuning by its name, or notes without octaves.</summary>
+    private static bool FailAtFirst(ref TextCursor cursor, int start)
+    {
+        var rest = cursor.Text[start..];
+        var name = (rest.IndexOf(',') is var comma and >= 0 ? rest[..comma] : rest).Trim().ToString();
+        var (position, expected) = (cursor.ErrorPosition, cursor.Expected);
+        cursor.Forgive();
+        return Find(name) is { } known
+            ? cursor.Fail(start, $"the strings as pitches ({known}), or Tuning.Find for a tuning by its name")
+            : cursor.Fail(position, $"{expected}: strings are pitches with octaves (E2 A2 D3 G3 B3 E4)");
     }
 }

@@ -125,6 +125,43 @@ public sealed class ChordTextTests
         Assert.Equal(Chord.Parse(english), Chord.Parse(german, NoteNaming.German));
 
     [Theory]
+    [InlineData("C7M", "Cmaj7")]
+    [InlineData("Cm7M", "CmMaj7")]
+    [InlineData("C7M(9)", "Cmaj9")]
+    [InlineData("C7M/G", "Cmaj7/G")]
+    [InlineData("Cm(+7)", "CmMaj7")]
+    [InlineData("Cm#7", "CmMaj7")]
+    [InlineData("Cm+7", "CmMaj7")]
+    [InlineData("C^7", "Cmaj7")]
+    [InlineData("C^", "Cmaj7")]
+    [InlineData("Cm^7", "CmMaj7")]
+    [InlineData("Cj7", "Cmaj7")]
+    [InlineData("Cj9", "Cmaj9")]
+    [InlineData("Cmajor7", "Cmaj7")]
+    [InlineData("Cmajor", "C")]
+    [InlineData("Cminor7", "Cm7")]
+    [InlineData("Cminor", "Cm")]
+    [InlineData("Cminor(major7)", "CmMaj7")]
+    [InlineData("Csus2/4", "Csus24")]
+    [InlineData("Csus4/2", "Csus24")]
+    public void Spellings_of_other_charts_are_read(string text, string chord) =>
+        Assert.Equal(Chord.Parse(chord), Chord.Parse(text));
+
+    [Theory]
+    [InlineData("C2")]
+    [InlineData("C4")]
+    [InlineData("C7/4")]
+    [InlineData("C7#7")]
+    [InlineData("C#7#7")]
+    [InlineData("Cm7#7")]
+    [InlineData("Cj")]
+    [InlineData("Cmj7")] // major to some, minor to others
+    [InlineData("C7Ma")]
+    [InlineData("Cdim7M")]
+    public void Spellings_that_players_disagree_on_are_refused(string text) =>
+        Assert.False(Chord.TryParse(text, null, out _));
+
+    [Theory]
     [InlineData("C7, Dm7", "C7", "Dm7")]
     [InlineData("C7,Dm7", "C7", "Dm7")]
     [InlineData("C7 , Dm7", "C7", "Dm7")]

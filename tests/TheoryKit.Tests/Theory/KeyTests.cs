@@ -15,6 +15,22 @@ public class KeyTests
         (tonic, minor) => new Key(tonic, minor)
     );
 
+    [Theory]
+    [InlineData("Cismoll", "C# minor")]
+    [InlineData("cis-Moll", "C# minor")]
+    [InlineData("a-moll", "A minor")]
+    [InlineData("A-Dur", "A major")]
+    [InlineData("As-Dur", "Ab major")]
+    [InlineData("Es Dur", "Eb major")]
+    [InlineData("B-Dur", "Bb major")]
+    [InlineData("h-moll", "B minor")]
+    [InlineData("asmoll", "Ab minor")]
+    public void German_keys_are_read_in_German(string text, string key)
+    {
+        Assert.Equal(Key.Parse(key), Key.Parse(text, NoteNaming.German));
+        Assert.False(Key.TryParse("A-Dur", null, out _));
+    }
+
     [Fact]
     public void Text_round_trips() => Laws.RoundTrip(AnyKey);
 

@@ -5,6 +5,40 @@ namespace TheoryKit.Tests.Tunings;
 
 public class TuningKnownTests
 {
+    [Theory]
+    [InlineData("Drop C♯", "C#2 G#2 C#3 F#3 A#3 D#4")]
+    [InlineData("drop d♭", "C#2 G#2 C#3 F#3 A#3 D#4")]
+    [InlineData("E♭ standard", "Eb2 Ab2 Db3 Gb3 Bb3 Eb4")]
+    [InlineData("5-string bass", "B0 E1 A1 D2 G2")]
+    [InlineData("5 string bass", "B0 E1 A1 D2 G2")]
+    [InlineData("4-string bass", "E1 A1 D2 G2")]
+    [InlineData("7-string", "B1 E2 A2 D3 G3 B3 E4")]
+    [InlineData("7-string guitar", "B1 E2 A2 D3 G3 B3 E4")]
+    [InlineData("8-string", "F#1 B1 E2 A2 D3 G3 B3 E4")]
+    [InlineData(" Drop  D ", "D2 A2 D3 G3 B3 E4")]
+    public void Names_are_found_as_players_type_them(string name, string strings) =>
+        Assert.Equal(Tuning.Parse(strings), Tuning.Find(name));
+
+    [Theory]
+    [InlineData("Drop D", "Tuning.Find for a tuning by its name")]
+    [InlineData("DADGAD", "Tuning.Find for a tuning by its name")]
+    [InlineData("EADGBE", "pitches with octaves (E2 A2 D3 G3 B3 E4)")]
+    [InlineData("E A D G B E", "pitches with octaves (E2 A2 D3 G3 B3 E4)")]
+    [InlineData("E2,A2,D3,G3,B3,E4", "white space and no comma between them")]
+    public void What_is_no_list_of_pitches_is_told_what_would_be(string text, string advice)
+    {
+        foreach (
+            var error in new[]
+            {
+                Assert.Throws<FormatException>(() => Tuning.Parse(text)),
+                Assert.Throws<FormatException>(() => Neck.Parse(text)),
+            }
+        )
+        {
+            Assert.Contains(advice, error.Message, StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void Forty_tunings_or_more_and_none_twice()
     {
