@@ -73,6 +73,7 @@ public static class Program
                 .SetApplicationVersion(Version)
                 .ConfigureConsole(console)
                 .PropagateExceptions();
+            settings.Settings.StrictParsing = true;
             settings.Settings.Registrar.RegisterInstance(errors);
             settings
                 .AddCommand<PrintCommand>("print")

@@ -61,6 +61,9 @@ public sealed class BadRequestTests : IDisposable
     [InlineData("perform")]
     [InlineData("print", ".", "--code", "sideways")]
     [InlineData("new")]
+    [InlineData("print", ".", "--ouy", "pages")]
+    [InlineData("print", ".", "--bogus")]
+    [InlineData("new", "copper-weather", "--outt=here")]
     public async Task A_command_that_is_not_understood(params string[] command)
     {
         Assert.Equal(2, await program.Run(command));

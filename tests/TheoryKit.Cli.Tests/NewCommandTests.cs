@@ -59,6 +59,18 @@ public sealed class NewCommandTests : IDisposable
         Assert.Contains("makes no file name", program.Errors, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("notebooks/my-study.ipynb", "notebooks/my-study.ipynb", "My Study")]
+    [InlineData("notebooks/bars/My Study.ipynb", "notebooks/bars/My Study.ipynb", "My Study")]
+    [InlineData("notebooks/Copper Weather", "notebooks/copper-weather.ipynb", "Copper Weather")]
+    [InlineData("./my-study", "my-study.ipynb", "My Study")]
+    public async Task A_path_is_kept_and_titled_by_its_last_part(string name, string file, string title)
+    {
+        Assert.Equal(0, await program.Run("new", name, "--out", program.At()));
+        using var notebook = JsonDocument.Parse(File.ReadAllText(program.At(file)));
+        Assert.Equal($"# {title}\n", notebook.RootElement.GetProperty("cells")[0].GetProperty("source")[0].GetString());
+    }
+
     [Fact]
     public async Task The_version_is_the_packages()
     {

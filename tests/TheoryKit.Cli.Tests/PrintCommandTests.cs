@@ -79,6 +79,35 @@ public sealed class PrintCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Text_that_the_library_cannot_read_is_answered_with_the_message_alone()
+    {
+        program.Write("copper-weather.ipynb", "#r \"nuget:TheoryKit.Interactive, 0.1.0\"", "Chord.Parse(\"Cmaj77\")");
+        Assert.Equal(1, await program.Print());
+        Assert.Contains("\n\n\"Cmaj77\" is not a chord: at position 6", program.Errors, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", program.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Of_the_calls_to_an_error_only_the_cells_own_are_told()
+    {
+        program.Write(
+            "copper-weather.ipynb",
+            "static int Bar(int number) => new[] { 1 }.Select(n => Divide(n, number)).First();\n"
+                + "static int Divide(int one, int other) => one / other;",
+            "try { Bar(0); } catch (Exception e) { throw new InvalidOperationException(\"No bar.\", e); }"
+        );
+        Assert.Equal(1, await program.Print());
+        Assert.Contains("InvalidOperationException: No bar.", program.Errors, StringComparison.Ordinal);
+        Assert.Contains("because of DivideByZeroException", program.Errors, StringComparison.Ordinal);
+        var calls = program.Errors.Split('\n').Where(static line => line.Contains(" at ", StringComparison.Ordinal));
+        Assert.Contains(
+            calls,
+            static line => line.Contains("Divide(Int32 one, Int32 other)", StringComparison.Ordinal)
+        );
+        Assert.All(calls, static line => Assert.Contains("Submission#", line, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task A_cell_that_does_not_compile_is_told_with_line_and_column()
     {
         program.Write("kestrel-stairs.ipynb", "var bars = 4;\nbars.Count()");

@@ -6,6 +6,8 @@ namespace TheoryKit.Cli.Notebooks;
 /// <summary>The notebook that a new study begins as.</summary>
 internal static class StudyTemplate
 {
+    private const string Ending = ".ipynb";
+
     private static readonly JsonSerializerOptions Layout = new()
     {
         WriteIndented = true,
@@ -14,21 +16,24 @@ internal static class StudyTemplate
         Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
+    /// <summary>Whether <paramref name="name"/> says which folder the study goes to.</summary>
+    public static bool NamesFolder(string name) => !string.IsNullOrEmpty(Path.GetDirectoryName(name));
+
     /// <summary>Writes a new study.</summary>
-    /// <param name="name">A title or a file name.</param>
-    /// <param name="folder">Where it goes; made if missing.</param>
+    /// <param name="name">A title, which is made a file name, or a file name, which is kept; either with folders before it.</param>
+    /// <param name="folder">Where the name counts from; folders are made if missing.</param>
     /// <returns>The path of the file.</returns>
     /// <exception cref="NotebookException">The name makes no file name, the file exists, or it can't be written.</exception>
     public static string Write(string name, string folder)
     {
-        var stem = FileName(name);
-        var file = Path.Combine(folder, stem + ".ipynb");
+        var last = Path.GetFileName(name);
+        var file = Path.Combine(folder, Path.GetDirectoryName(name) ?? "", FileName(last));
         try
         {
-            Directory.CreateDirectory(folder);
+            Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(file))!);
             using var stream = new FileStream(file, FileMode.CreateNew, FileAccess.Write);
             using var writer = new StreamWriter(stream);
-            writer.Write(Text(Title(name)));
+            writer.Write(Text(Title(last)));
         }
         catch (IOException) when (File.Exists(file))
         {
@@ -117,21 +122,29 @@ internal static class StudyTemplate
 
     private static string FileName(string name)
     {
-        var stem = name.EndsWith(".ipynb", StringComparison.OrdinalIgnoreCase) ? name[..^6] : name;
-        var letters = string.Concat(
-            stem.Trim().ToLowerInvariant().Select(static c => char.IsLetterOrDigit(c) ? c : '-')
-        );
-        var joined = string.Join('-', letters.Split('-', StringSplitOptions.RemoveEmptyEntries));
-        return joined.Length > 0
-            ? joined
-            : throw new NotebookException(
+        if (!Stem(name).Any(char.IsLetterOrDigit))
+        {
+            throw new NotebookException(
                 $"\"{name}\" makes no file name: it takes a letter or a digit, as in copper-weather."
             );
+        }
+
+        if (IsFile(name))
+        {
+            return name;
+        }
+
+        var letters = name.ToLowerInvariant().Select(static c => char.IsLetterOrDigit(c) ? c : '-');
+        return string.Join('-', string.Concat(letters).Split('-', StringSplitOptions.RemoveEmptyEntries)) + Ending;
     }
+
+    private static bool IsFile(string name) => name.EndsWith(Ending, StringComparison.OrdinalIgnoreCase);
+
+    private static string Stem(string name) => IsFile(name) ? name[..^Ending.Length] : name;
 
     private static string Title(string name)
     {
-        var stem = name.EndsWith(".ipynb", StringComparison.OrdinalIgnoreCase) ? name[..^6] : name.Trim();
+        var stem = Stem(name).Trim();
         if (stem.Contains(' '))
         {
             return stem;

@@ -7,10 +7,16 @@ using Markdig.Syntax.Inlines;
 
 namespace TheoryKit.Cli.Pages;
 
-/// <summary>Markdown cells as HTML, with the pictures they name put inside.</summary>
+/// <summary>
+/// Markdown cells as HTML, with the pictures they name put inside. A page is handed on, so the text can't bring in
+/// anything that runs: HTML in it is shown as it is written, and only harmless links lead anywhere.
+/// </summary>
 internal static class Markdown
 {
+    private static readonly string[] Schemes = ["http", "https", "mailto"];
+
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
+        .DisableHtml()
         .UsePipeTables()
         .UseEmphasisExtras()
         .UseTaskLists()
@@ -63,12 +69,49 @@ internal static class Markdown
             }
         }
 
+        Disarm(document);
         using var writer = new StringWriter { NewLine = "\n" };
         var renderer = new HtmlRenderer(writer);
         Pipeline.Setup(renderer);
         renderer.ObjectRenderers.Replace<CodeBlockRenderer>(new CodeRenderer());
         renderer.Render(document);
         return writer.ToString();
+    }
+
+    /// <summary>Leaves of a link that may do harm only its words.</summary>
+    private static void Disarm(MarkdownDocument document)
+    {
+        foreach (
+            var link in document.Descendants<LinkInline>().Where(static l => !l.IsImage && !IsHarmless(l.Url)).ToList()
+        )
+        {
+            var words = new ContainerInline();
+            link.MoveChildrenAfter(words);
+            link.ReplaceBy(words, copyChildren: false);
+        }
+
+        foreach (
+            var link in document
+                .Descendants<AutolinkInline>()
+                .Where(static l => !l.IsEmail && !IsHarmless(l.Url))
+                .ToList()
+        )
+        {
+            link.ReplaceBy(new LiteralInline(link.Url));
+        }
+    }
+
+    /// <summary>
+    /// Whether a link leads to the web, to a mail address, or to another place beside or in the page. A browser leaves out
+    /// blanks and control characters before it looks for the scheme.
+    /// </summary>
+    private static bool IsHarmless(string? url)
+    {
+        var seen = string.Concat((url ?? "").Where(static c => c > ' ' && !char.IsControl(c)));
+        var colon = seen.IndexOf(':', StringComparison.Ordinal);
+        return colon < 0
+            || seen.IndexOfAny(['/', '?', '#']) is >= 0 and var mark && mark < colon
+            || Schemes.Contains(seen[..colon], StringComparer.OrdinalIgnoreCase);
     }
 
     private static string Text(LeafBlock block)

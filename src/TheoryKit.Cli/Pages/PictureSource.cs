@@ -18,7 +18,7 @@ internal sealed class PictureSource(string folder, IReadOnlyDictionary<string, s
     /// <summary>A data URI for the picture at <paramref name="url"/>, or null where there is none to be had here.</summary>
     public string? Find(string url)
     {
-        if (url.StartsWith("data:", StringComparison.OrdinalIgnoreCase))
+        if (url.StartsWith("data:image/", StringComparison.OrdinalIgnoreCase))
         {
             return url;
         }

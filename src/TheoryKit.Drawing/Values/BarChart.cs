@@ -64,7 +64,8 @@ internal static class BarChart
         html.Open("div", "tk-bar");
         foreach (var span in bar.Chords)
         {
-            html.Open("span").Attribute("style", $"flex:{(double)span.Length:0.###} 1 0");
+            var share = ((double)span.Length).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture);
+            html.Open("span").Attribute("style", $"flex:{share} 1 0");
             html.Element("span", "tk-chord", Written(span.Chord, "P", naming));
             if (changes.Key is { } key && span.Chord is { } chord)
             {

@@ -44,6 +44,7 @@ internal static class Hands
                 Weight("setting the ring finger", static weights => weights.Ring),
                 Weight("setting the little finger", static weights => weights.Little),
                 Weight("setting the thumb", static weights => weights.Thumb),
+                Weight($"each fret beyond the {EffortWeights.UpperFret}th", static weights => weights.Upper),
                 Weight("a spread to the limit", static weights => weights.Stretch),
                 Weight("a squeeze into no room", static weights => weights.Crowding),
                 Weight("laying a finger flat", static weights => weights.Barre),

@@ -36,7 +36,8 @@ internal static class Notes
             ]
         )
         {
-            InWords = static pitch => $"{InWords.Of(pitch.Name)}, octave {pitch.Octave}",
+            InWords = static pitch =>
+                $"{InWords.Of(pitch.Name)}, octave {pitch.Octave.ToString(CultureInfo.InvariantCulture)}",
         };
 
     public static Description<Interval> Intervals { get; } =

@@ -374,7 +374,7 @@ internal static class ZoneSheets
 
     private static Block.Table Tones(Zone zone)
     {
-        var others = NearAlternatives(zone).ToLookup(static other => other.Note.Place.Position);
+        var others = zone.Alternatives().ToLookup(static other => other.Note.Place.Position);
         return new(
             "Tones from the lowest up",
             [
@@ -408,13 +408,6 @@ internal static class ZoneSheets
             ]
         );
     }
-
-    /// <summary>Of the other places those that the hand would really choose: no farther than two frets outside the window.</summary>
-    private static IEnumerable<ShapeAlternative> NearAlternatives(Zone zone) =>
-        zone.Alternatives()
-            .Where(other =>
-                other.Position.Fret >= zone.Window.First - 2 && other.Position.Fret <= zone.Window.Last + 2
-            );
 
     private static Words Moves(Chord from, Chord to)
     {

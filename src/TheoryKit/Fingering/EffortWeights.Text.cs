@@ -17,6 +17,7 @@ public sealed partial record EffortWeights : ISpanParsable<EffortWeights>
         new("middle", static w => w.Middle, static (w, value) => w with { Middle = value }),
         new("ring", static w => w.Ring, static (w, value) => w with { Ring = value }),
         new("little", static w => w.Little, static (w, value) => w with { Little = value }),
+        new("upper", static w => w.Upper, static (w, value) => w with { Upper = value }),
         new("stretch", static w => w.Stretch, static (w, value) => w with { Stretch = value }),
         new("crowding", static w => w.Crowding, static (w, value) => w with { Crowding = value }),
         new("barre", static w => w.Barre, static (w, value) => w with { Barre = value }),

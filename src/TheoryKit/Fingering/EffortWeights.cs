@@ -21,6 +21,9 @@ public sealed partial record EffortWeights
     /// <summary>No weight is more: 1000. Weights are finite, so that effort tells what can't be played by being infinite.</summary>
     public const double MaxWeight = 1000;
 
+    /// <summary>The fret at which the neck of a guitar meets its body on most instruments: 14.</summary>
+    public const int UpperFret = 14;
+
     /// <summary>The weights that the presets use.</summary>
     public static EffortWeights Default { get; } = new();
 
@@ -57,9 +60,22 @@ public sealed partial record EffortWeights
     {
         get;
         init => field = Checked(value);
-    } = 1.5;
+    } = 1.8;
 
-    /// <summary>A pair of neighbouring fingers spread to the limit of their reach; grows with the square of the spread beyond rest.</summary>
+    /// <summary>
+    /// Setting a finger beyond <see cref="UpperFret"/>, for each fret beyond: the arm reaches round the body of the
+    /// instrument, and the frets grow narrower than a finger.
+    /// </summary>
+    public double Upper
+    {
+        get;
+        init => field = Checked(value);
+    } = 0.2;
+
+    /// <summary>
+    /// A pair of neighbouring fingers spread to the limit of their reach; grows with the cube of the spread beyond rest,
+    /// since a joint stiffens the more the nearer it comes to the end of its range.
+    /// </summary>
     public double Stretch
     {
         get;

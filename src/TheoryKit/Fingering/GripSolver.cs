@@ -186,7 +186,7 @@ internal sealed class GripSolver(HandOnNeck hand)
         fretOf[f] = frets[from];
         tips[f] = hand.Tip(frets[from]);
         (thick[f], thin[f]) = (from, to);
-        effort += body.Weights.Of(finger);
+        effort += hand.Setting(finger, frets[from]);
         if (from != to)
         {
             effort += body.Weights.Barre + ((from - to) * body.Weights.BarreString);

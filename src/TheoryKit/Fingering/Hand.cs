@@ -23,7 +23,7 @@ public sealed partial record Hand
     private readonly double indexToRing = 104;
     private readonly double middleToLittle = 92;
     private readonly double indexToLittle = 136;
-    private readonly double rest = 19;
+    private readonly double rest = 22;
     private readonly double thumbReach = 60;
     private readonly int barreStrings = 6;
     private readonly int otherBarreStrings = 3;

@@ -99,12 +99,16 @@ internal sealed class HandOnNeck
         {
             // A hand whose limit is its rest has no room to spread: it is at its limit.
             var part = limit > rest ? (distance - rest) / (limit - rest) : 1;
-            return Hand.Weights.Stretch * part * part;
+            return Hand.Weights.Stretch * part * part * part;
         }
 
         var lacking = (rest - distance) / rest;
         return Hand.Weights.Crowding * lacking * lacking;
     }
+
+    /// <summary>What setting a finger at a fret costs by itself.</summary>
+    public double Setting(Finger finger, int fret) =>
+        Hand.Weights.Of(finger) + (Hand.Weights.Upper * Math.Max(0, fret - EffortWeights.UpperFret));
 
     /// <summary>The two fingers of a grip that lack most reach, and how many mm; null if it is within reach.</summary>
     public (Finger One, Finger Other, double Excess)? WorstExcess(Grip grip)

@@ -89,7 +89,7 @@ internal sealed class LineSolver
 
         var spread =
             held == Finger.Index ? 0 : hand.Spread(Finger.Index, held, hand.Tip(position.Fret) - hand.Tip(place), 0);
-        return weights.Of(held) + spread + away;
+        return hand.Setting(held, position.Fret) + spread + away;
     }
 
     /// <summary>The cost of going from one note to the next; infinite if the hand can't.</summary>

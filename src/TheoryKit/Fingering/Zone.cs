@@ -9,6 +9,8 @@ namespace TheoryKit.Fingering;
 /// </summary>
 public sealed class Zone : IEquatable<Zone>
 {
+    private const int FartherFrets = 2;
+
     private readonly Lazy<ChordGrip?> grip;
     private readonly LineSolver line;
 
@@ -46,15 +48,14 @@ public sealed class Zone : IEquatable<Zone>
 
     /// <summary>
     /// The shapes of the chord's formula over all twelve roots in this window, in semitones up from the chord's own root,
-    /// each root with the fewest accidentals, flats before sharps.
+    /// each root spelled so that its chord has the fewest accidentals; of equals the flat.
     /// </summary>
     public IReadOnlyList<Shape> AllRoots()
     {
         var shapes = new List<Shape>(12);
         for (var up = 0; up < 12; up++)
         {
-            var root = up == 0 ? Chord.Root : Pitch.FromMidi(60 + ((Chord.Root.PitchClass + up) % 12)).Name;
-            root = root.Alteration > 0 && up > 0 ? new NoteName((Letter)(((int)root.Letter + 1) % 7), -1) : root;
+            var root = up == 0 ? Chord.Root : RootAt((Chord.Root.PitchClass + up) % 12);
             if (new WindowShapes(line, root, Chord.Formula).In(Window) is { } shape)
             {
                 shapes.Add(shape);
@@ -64,9 +65,16 @@ public sealed class Zone : IEquatable<Zone>
         return shapes;
     }
 
+    private NoteName RootAt(int pitchClass) =>
+        NoteName
+            .Common.Where(name => name.PitchClass == pitchClass)
+            .OrderBy(name => Chord.Formula.Tones(name).Sum(static tone => Math.Abs(tone.Alteration)))
+            .ThenBy(static name => name.Alteration)
+            .First();
+
     /// <summary>
-    /// Other positions for the tones of the shape that the hand has a choice for: the same pitch on a neighbouring string just
-    /// outside the window, by a stretch from where the hand is or by a shift, whichever costs less.
+    /// Other positions for the tones of the shape that the hand has a choice for: the same pitch on a neighbouring string, in the
+    /// window or at most two frets outside, by a stretch from where the hand is or by a shift, whichever costs less.
     /// </summary>
     public IReadOnlyList<ShapeAlternative> Alternatives()
     {
@@ -76,7 +84,12 @@ public sealed class Zone : IEquatable<Zone>
         {
             foreach (var position in Neck.PositionsOf(note.Place.Pitch))
             {
-                if (position == note.Place.Position || Math.Abs(position.String - note.Place.Position.String) > 1)
+                if (
+                    position == note.Place.Position
+                    || Math.Abs(position.String - note.Place.Position.String) > 1
+                    || position.Fret < Window.First - FartherFrets
+                    || position.Fret > Window.Last + FartherFrets
+                )
                 {
                     continue;
                 }

@@ -100,7 +100,7 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
     /// (<c>C-9</c> is <c>Cm9</c>), later they are sharp and flat (<c>C7+9</c> is <c>C7#9</c>); accidentals right after the root
     /// belong to it (<c>Cb9</c> is C flat nine; write <c>C(b9)</c>). A slash before a number, a sign with a number, or a major
     /// seventh parts tones (<c>C7/13</c>); before a note name it announces the bass. White space ends the chord, but for
-    /// parentheses and brackets. <c>C[1 b2 4 #5]</c> is any formula at all.
+    /// parentheses and brackets; around the whole text it says nothing. <c>C[1 b2 4 #5]</c> is any formula at all.
     /// </para>
     /// </remarks>
     public static Chord Parse(string s, IFormatProvider? provider = null)
@@ -111,9 +111,15 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
 
     /// <inheritdoc cref="Parse(string, IFormatProvider?)"/>
     public static Chord Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) =>
-        Parsing.Parse<Chord>(s, What, Read, provider);
+        Parsing.Parse<Chord>(
+            s,
+            What,
+            Read,
+            provider,
+            "the end of the text: a chord is written without spaces (Cmaj7), several are read by ParseList"
+        );
 
-    /// <summary>The chords read from a text, separated by white space or commas.</summary>
+    /// <summary>The chords read from a text, separated by white space or commas; a comma before a tone is the chord's own (<c>C7,b9</c>).</summary>
     /// <exception cref="FormatException">Some part is not a chord.</exception>
     public static IReadOnlyList<Chord> ParseList(string text, IFormatProvider? provider = null)
     {
@@ -139,7 +145,7 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
         [MaybeNullWhen(false)] out Chord result
     ) => Parsing.TryParse(s, Read, out result, provider);
 
-    /// <summary>Reads a chord that ends at white space, at '|' or with the text.</summary>
+    /// <summary>Reads a chord that ends at white space, at '|', at a comma that no tone follows, or with the text.</summary>
     internal static bool Read(ref TextCursor cursor, [MaybeNullWhen(false)] out Chord chord)
     {
         var longest = cursor;
@@ -220,7 +226,7 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
             return false;
         }
 
-        if (!cursor.AtEnd && cursor.Current != '|' && !char.IsWhiteSpace(cursor.Current))
+        if (!cursor.AtEnd && cursor.Current is not ('|' or ',') && !char.IsWhiteSpace(cursor.Current))
         {
             return cursor.Fail(
                 slash ? "the end of the chord after its bass"

@@ -12,23 +12,39 @@ namespace TheoryKit.Theory;
 /// <para>The cost of a reading is the sum of</para>
 /// <list type="bullet">
 /// <item>the cost of its symbol by the rules on <see cref="ChordSymbol"/>: altered, added and omitted tones;</item>
-/// <item>the bass: the root 0; third or fifth 2; sixth or seventh 3; second, fourth or beyond 4; foreign to the chord 4;</item>
-/// <item>1 for every note that has to be respelled (D# as E♭), which the reason then says.</item>
+/// <item>2 for a change that players rarely mean, as another chord explains it: a flat six (Amb6 is Fmaj7/A), a sharp five or
+/// flat thirteen over a minor third, an altered five in a suspended or sixth chord;</item>
+/// <item>the bass: the root 0; third, fifth or seventh 1, sixth 3, where the chord is suspended 2 and 5; second, fourth or beyond 4;
+/// foreign to the chord 4, under a suspended one 5;</item>
+/// <item>1 for every note that has to be respelled (D# as E♭), 2 for a bass other than the root, which the reason then says; nothing for another tone
+/// that would need a double accidental (G as A𝄫), which players avoid too.</item>
 /// </list>
 /// <para>
-/// Between equals comes first what has its root in the bass, then fewer notes respelled, fewer tones, then the root that was given earlier. Notes
-/// that no symbol fits have one reading, by the bass, in brackets.
+/// So a triad, seventh or sixth chord in inversion comes before a chord over the bass with a tone altered or left out:
+/// G C E is C/G, F G B D is G7/F. A root that was given keeps its name where a key with a printed signature begins on it (Db, not C#,
+/// but B♭ for A#, which has no printed major key). Between equals comes first what has its root in the bass, then fewer notes
+/// respelled, fewer tones, then the root that was given earlier. Notes that no symbol fits have one reading, by the bass, in
+/// brackets.
 /// </para>
 /// </remarks>
 public static class ChordNaming
 {
     private const int CostOfForeignBass = 4;
+    private const int CostOfRareChange = 2;
     private const int CostOfNoName = 20;
 
     private const int LeastNotesOverForeignBass = 3;
 
     // Of a root: past that its tones have no names.
     private const int MostAccidentals = NoteName.MaxAlteration - Degree.MaxAlteration - 1;
+
+    private static readonly Degree Third = new(3);
+    private static readonly Degree MinorThird = new(3, -1);
+    private static readonly Degree FlatFifth = new(5, -1);
+    private static readonly Degree SharpFifth = new(5, 1);
+    private static readonly Degree FlatSixth = new(6, -1);
+    private static readonly Degree Sixth = new(6);
+    private static readonly Degree FlatThirteenth = new(13, -1);
 
     // By semitones over the root, what a player may call the tone: beside a third, and without one.
     private static readonly Degree[][] BesideThird =
@@ -168,7 +184,7 @@ public static class ChordNaming
             {
                 if (ChordSymbol.Cost(formula) is { } cost && !(foreign && cost > 0))
                 {
-                    costed.Add((cost, formula));
+                    costed.Add((cost + (HasRareChange(formula) ? CostOfRareChange : 0), formula));
                 }
             }
 
@@ -180,7 +196,7 @@ public static class ChordNaming
                     break; // respelling only adds to it
                 }
 
-                foreach (var name in NamesOf(root))
+                foreach (var name in NamesOf(root, formula))
                 {
                     var spelling = Spell(name, formula, cost);
                     best = best is { } cheapest && spelling.CompareTo(cheapest) >= 0 ? best : spelling;
@@ -193,6 +209,21 @@ public static class ChordNaming
                 candidates.Add((Explain(chord, rootless), spelled.Respelled));
             }
         }
+
+        private static bool HasRareChange(Formula formula) =>
+            formula.Contains(FlatSixth)
+            || (
+                (formula.Contains(SharpFifth) || formula.Contains(FlatThirteenth))
+                && !formula.Contains(Third)
+                && formula.Contains(MinorThird)
+            )
+            || (
+                (IsSuspended(formula) || formula.Contains(Sixth))
+                && (formula.Contains(SharpFifth) || formula.Contains(FlatFifth))
+            );
+
+        private static bool IsSuspended(Formula formula) =>
+            formula.WithNumber(3) is null && (formula.WithNumber(2) is not null || formula.WithNumber(4) is not null);
 
         private static bool IsVoicedWithoutRoot(int root, int tones) =>
             HasEither(root, tones, 3, 4) && HasEither(root, tones, 10, 11);
@@ -229,6 +260,13 @@ public static class ChordNaming
                 : formulas;
         }
 
+        /// <summary>What the root of such a chord may be called: as given where a printed key begins on it.</summary>
+        private IEnumerable<NoteName> NamesOf(int root, Formula formula)
+        {
+            var isMinor = formula.Contains(MinorThird) && !formula.Contains(Third);
+            return given?[root] is { } name && new Key(name, isMinor).IsPrinted ? [name] : NamesOf(root);
+        }
+
         private IEnumerable<NoteName> NamesOf(int pitchClass)
         {
             var names = Roots.Where(name => name.PitchClass == pitchClass);
@@ -240,16 +278,25 @@ public static class ChordNaming
         /// <summary>What the formula costs on a root of that name, with the notes it respells.</summary>
         private Spelling Spell(NoteName root, Formula formula, int cost)
         {
-            var (respelled, accidentals) = (0, 0);
+            var (respelled, price, accidentals) = (0, 0, 0);
             foreach (var degree in formula)
             {
                 var tone = root.Add(degree);
                 accidentals += Math.Abs(tone.Alteration) * (Math.Abs(tone.Alteration) > 1 ? 3 : 1);
-                respelled += given?[tone.PitchClass] is { } asGiven && asGiven != tone ? 1 : 0;
+                if (given?[tone.PitchClass] is { } asGiven && asGiven != tone)
+                {
+                    respelled++;
+                    price += CostOfRespelling(root, asGiven, tone);
+                }
             }
 
-            return new(root, formula, cost + respelled, respelled, accidentals);
+            return new(root, formula, cost + price, respelled, accidentals);
         }
+
+        private int CostOfRespelling(NoteName root, NoteName asGiven, NoteName tone) =>
+            tone.PitchClass == bass && tone != root ? 2
+            : Math.Abs(tone.Alteration) > 1 && Math.Abs(asGiven.Alteration) <= 1 ? 0
+            : 1;
 
         /// <summary>The bass as the chord spells it; a foreign one as given, or near the root.</summary>
         private NoteName BassOf(Spelling spelling)
@@ -275,6 +322,11 @@ public static class ChordNaming
             var costs = ChordSymbol.Costs(chord.Formula)!;
             terms.Add(new(OfTones(chord, rootless), 0));
             terms.AddRange(costs.Select(cost => new ReadingTerm(cost.Words, cost.Cost)));
+            if (HasRareChange(chord.Formula))
+            {
+                terms.Add(new("a change that players rarely mean", CostOfRareChange));
+            }
+
             foreach (var pitchClass in order)
             {
                 if (given?[pitchClass] is { } asGiven && chord.FunctionOf(asGiven) is { } function)
@@ -282,7 +334,9 @@ public static class ChordNaming
                     var tone = chord.Root.Add(function);
                     if (tone != asGiven)
                     {
-                        terms.Add(new($"{asGiven:P} respelled as {tone:P}", 1));
+                        terms.Add(
+                            new($"{asGiven:P} respelled as {tone:P}", CostOfRespelling(chord.Root, asGiven, tone))
+                        );
                     }
                 }
             }
@@ -295,7 +349,8 @@ public static class ChordNaming
             var whole = ChordSymbol
                 .Costs(chord.Formula)!
                 .All(cost => !cost.Words.StartsWith("without", StringComparison.Ordinal));
-            return whole ? $"all {Number(chord.Formula.Count)} tones, nothing missing"
+            return whole
+                    ? $"{(chord.Formula.Count == 2 ? "both" : $"all {Number(chord.Formula.Count)}")} tones, nothing missing"
                 : rootless ? $"{Number(chord.Formula.Count)} tones over a root that is not played"
                 : $"{Number(chord.Formula.Count)} tones";
         }
@@ -309,13 +364,16 @@ public static class ChordNaming
 
             if (chord.FunctionOf(chord.Bass) is not { } function)
             {
-                return new($"over a foreign bass, {chord.Bass:P}", CostOfForeignBass);
+                return new(
+                    $"over a foreign bass, {chord.Bass:P}",
+                    CostOfForeignBass + (IsSuspended(chord.Formula) ? 1 : 0)
+                );
             }
 
             var cost = function.Number switch
             {
-                3 or 5 => 2,
-                6 or 7 => 3,
+                3 or 5 or 7 => IsSuspended(chord.Formula) ? 2 : 1,
+                6 => IsSuspended(chord.Formula) ? 5 : 3,
                 _ => 4,
             };
             return new($"{function:P} in the bass", cost);

@@ -34,6 +34,9 @@ public sealed record DegreeChord
     /// <summary>The known scale it is; null if it is none.</summary>
     public ScaleType? Scale => ScaleType.Find(Formula);
 
+    /// <summary>Whether players have a usual name for it: a known quality, or a known scale.</summary>
+    public bool IsNamed => Quality is not null || Scale is not null;
+
     /// <summary>What is written after its root, empty for a major triad; null if it has no symbol.</summary>
     public string? Symbol => ChordSymbol.For(Formula);
 

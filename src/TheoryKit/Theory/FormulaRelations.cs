@@ -117,6 +117,11 @@ public sealed class FormulaRelations : IEquatable<FormulaRelations>
     /// </summary>
     public IReadOnlyList<DegreeChord> Rotations => rotations.Value;
 
+    /// <summary>
+    /// Those of <see cref="Rotations"/> that have a usual name, as a reader wants them: of a minor seventh only the sixth on its third.
+    /// </summary>
+    public IReadOnlyList<DegreeChord> NamedRotations => Rotations.Where(static each => each.IsNamed).ToSequence();
+
     /// <summary>The relations of a formula.</summary>
     public static FormulaRelations Of(Formula formula) => new(formula);
 

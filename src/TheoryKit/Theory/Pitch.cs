@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
 using System.Text;
 using TheoryKit.Theory.Text;
 
@@ -101,7 +102,7 @@ public readonly struct Pitch : IEquatable<Pitch>, IComparable<Pitch>, ISpanParsa
         var octaves = octave + Diatonic.FloorDivide((int)Name.Letter + interval.Steps, Diatonic.StepsPerOctave);
         return octaves is >= MinOctave and <= MaxOctave
             ? new(Name + interval, octaves)
-            : throw new OverflowException($"{this} and {interval} lie beyond octaves {MinOctave} to {MaxOctave}.");
+            : throw new OverflowException($"{this} and {interval} lie beyond octaves {Octaves}.");
     }
 
     /// <summary>The interval from this pitch to <paramref name="other"/>.</summary>
@@ -150,6 +151,8 @@ public readonly struct Pitch : IEquatable<Pitch>, IComparable<Pitch>, ISpanParsa
     /// <summary>Whether the first is higher or equal.</summary>
     public static bool operator >=(Pitch left, Pitch right) => left.CompareTo(right) >= 0;
 
+    private static string Octaves => string.Create(CultureInfo.InvariantCulture, $"{MinOctave} to {MaxOctave}");
+
     /// <summary>The pitch as <see cref="Parse(string, IFormatProvider?)"/> reads it.</summary>
     public override string ToString() => ToString(null, null);
 
@@ -159,7 +162,7 @@ public readonly struct Pitch : IEquatable<Pitch>, IComparable<Pitch>, ISpanParsa
     {
         var text = new StringBuilder(6);
         Name.Write(text, TextFormat.IsPrinted(format), NoteNaming.Of(formatProvider));
-        return text.Append(octave).ToString();
+        return text.Append(CultureInfo.InvariantCulture, $"{octave}").ToString();
     }
 
     /// <summary>The pitch read from a text.</summary>
@@ -194,7 +197,7 @@ public readonly struct Pitch : IEquatable<Pitch>, IComparable<Pitch>, ISpanParsa
         var sign = cursor.Take('-') ? -1 : 1;
         if (!cursor.TakeNumber(2, out var octave) || sign * octave is < MinOctave or > MaxOctave)
         {
-            return cursor.Fail(start, $"an octave from {MinOctave} to {MaxOctave} after the note name (as in E2)");
+            return cursor.Fail(start, $"an octave from {Octaves} after the note name (as in E2)");
         }
 
         pitch = new(name, sign * octave);

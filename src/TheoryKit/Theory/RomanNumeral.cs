@@ -10,14 +10,21 @@ namespace TheoryKit.Theory;
 /// </summary>
 /// <remarks>
 /// <para>
-/// The numeral is the root's degree against the major scale of the tonic, in minor keys too, as this library counts every
-/// degree: the chord on Ab is <c>bVI</c> in C major and in C minor. Accidentals stand in front.
+/// The numeral is the root's degree against the major scale of the tonic, as this library counts every degree: the chord on Ab
+/// is <c>bVI</c> in C major and in C minor. Accidentals stand in front.
+/// </para>
+/// <para>
+/// A minor key is read the way its charts are written. There <c>III</c>, <c>VI</c> and <c>VII</c> stand on the natural minor
+/// scale, flat sign or not: <c>i VI III VII</c> in A minor is Am F C G. Lowercase <c>iii</c>, <c>vi</c> and <c>vii</c> stand on the
+/// raised tone, with or without a sharp: <c>viio7</c> and <c>#viio7</c> are G#dim7. A sharp raises an uppercase one too:
+/// <c>#VI</c> is F#. Each chord is written in one of these ways, flats shown: <c>bVI</c> for F, <c>#VI</c> for F#, <c>viø7</c> for
+/// F#m7b5. Numerals counted from another chord are those of a major key.
 /// </para>
 /// <para>
 /// A lowercase numeral has a minor third: <c>ii7</c> is Dm7 in C, <c>viio7</c> Bdim7, <c>viiø7</c> Bm7b5, <c>imaj7</c>
 /// CmMaj7. What follows is the quality as in a chord symbol (see <see cref="Chord.Parse(string, IFormatProvider?)"/>) without
 /// its <c>m</c>; <c>IIm7</c> is read as <c>ii7</c>. <c>I6</c> is the sixth chord: the figures of figured bass for inversions
-/// are not meant. The bass of an inversion is told by the chord's own degree after a slash, an ordinal: <c>V7/3rd</c> is G7/B,
+/// are not meant, and <c>I6/4</c> is refused. The bass of an inversion is told by the chord's own degree after a slash, an ordinal: <c>V7/3rd</c> is G7/B,
 /// <c>V7/b7th</c> is G7/F; <c>V7/3</c> is read too.
 /// </para>
 /// <para>
@@ -73,7 +80,10 @@ public sealed class RomanNumeral : IEquatable<RomanNumeral>, ISpanParsable<Roman
         Of = of;
     }
 
-    /// <summary>The root's degree against the major scale of the tonic, or of the root of <see cref="Of"/>.</summary>
+    /// <summary>
+    /// The root's degree as written: against the major scale of the tonic, or of the root of <see cref="Of"/>; in a minor key 3, 6
+    /// and 7 as the remarks say.
+    /// </summary>
     public Degree Degree { get; }
 
     /// <summary>The formula over the root.</summary>
@@ -86,11 +96,13 @@ public sealed class RomanNumeral : IEquatable<RomanNumeral>, ISpanParsable<Roman
     public RomanNumeral? Of { get; }
 
     /// <summary>Whether the numeral is written small: the third is minor.</summary>
-    public bool IsLowercase => Formula.Contains(MinorThird) && !Formula.Contains(Third);
+    public bool IsLowercase => IsMinorThird(Formula);
 
     private int Depth => 1 + (Of?.Depth ?? 0);
 
-    /// <summary>The numeral of a chord in a key; <see cref="In(Key)"/> gives the chord back.</summary>
+    /// <summary>
+    /// The numeral of a chord in a key; <see cref="In(Key)"/> gives the chord back. In a minor key the flat is written, <c>bVI</c>.
+    /// </summary>
     /// <exception cref="OverflowException">
     /// The root over the tonic, or the bass over the root, would need more than <see cref="Degree.MaxAlteration"/>
     /// accidentals.
@@ -98,18 +110,43 @@ public sealed class RomanNumeral : IEquatable<RomanNumeral>, ISpanParsable<Roman
     public static RomanNumeral For(Chord chord, Key key)
     {
         ArgumentNullException.ThrowIfNull(chord);
-        return new(key.DegreeOf(chord.Root), chord.Formula, Formula.AsDegree(chord.Root.To(chord.Bass)));
+        var degree = key.DegreeOf(chord.Root);
+        if (key.IsMinor && IsMovable(degree.Number) && degree.Alteration >= (IsMinorThird(chord.Formula) ? 1 : 0))
+        {
+            degree =
+                degree.Alteration < Degree.MaxAlteration
+                    ? new(degree.Number, degree.Alteration + 1)
+                    : throw new OverflowException(
+                        $"{chord.Root} in {key} would need more accidentals than a numeral has."
+                    );
+        }
+
+        return new(degree, chord.Formula, Formula.AsDegree(chord.Root.To(chord.Bass)));
     }
 
     /// <summary>The chord that this numeral means in a key.</summary>
     /// <exception cref="OverflowException">A note would need more accidentals than a note name has.</exception>
     public Chord In(Key key)
     {
-        var root = RootIn(key.Tonic);
+        var root = RootIn(key);
         return new(root, Formula, Bass is { } bass ? root.Add(bass) : null);
     }
 
-    private NoteName RootIn(NoteName tonic) => (Of?.RootIn(tonic) ?? tonic).Add(Degree);
+    private NoteName RootIn(Key key)
+    {
+        if (Of is not null)
+        {
+            return Of.RootIn(key).Add(Degree);
+        }
+
+        var lower = key.IsMinor && IsMovable(Degree.Number) && Degree.Alteration >= (IsLowercase ? 1 : 0);
+        return key.Tonic.Add(lower ? new(Degree.Number, Degree.Alteration - 1) : Degree);
+    }
+
+    /// <summary>Whether major and minor scale differ there.</summary>
+    private static bool IsMovable(int number) => number is 3 or 6 or 7;
+
+    private static bool IsMinorThird(Formula formula) => formula.Contains(MinorThird) && !formula.Contains(Third);
 
     /// <inheritdoc/>
     public bool Equals(RomanNumeral? other) =>
@@ -235,6 +272,14 @@ public sealed class RomanNumeral : IEquatable<RomanNumeral>, ISpanParsable<Roman
         if (BassLength(cursor.Rest) is var length and > 0)
         {
             var start = cursor.Position;
+            if (length == 2 && cursor.Text[start - 1] == '6')
+            {
+                return cursor.Fail(
+                    start,
+                    "an ordinal for the bass (I6/5th), as 6/4 and 6/5 would be figured bass; its six-four is I/5th, its six-five V7/3rd"
+                );
+            }
+
             cursor.Position++;
             if (depth > 1)
             {

@@ -15,6 +15,8 @@ public sealed class Scale : IEquatable<Scale>, ISpanParsable<Scale>, IFormattabl
 {
     internal const string What = "a scale";
 
+    private const int UsualTones = 4;
+
     /// <summary>A scale of a formula.</summary>
     /// <exception cref="ArgumentException">The formula does not begin on 1 or does not rise within the octave.</exception>
     public Scale(NoteName tonic, Formula formula)
@@ -116,35 +118,42 @@ public sealed class Scale : IEquatable<Scale>, ISpanParsable<Scale>, IFormattabl
     /// </summary>
     /// <remarks>
     /// In a scale of seven letters every second tone is a third. In others a distance of three or four semitones counts as
-    /// a third (whole-half diminished on C gives C Eb Gb Bbb); any other keeps the letters of the scale.
+    /// a third (whole-half diminished on C gives C Eb Gb Bbb); any other keeps the letters of the scale. Beyond the octave only 9,
+    /// 11 and 13 are said: A minor pentatonic on A gives <c>1 b3 4 b7</c>, not <c>b10</c>.
     /// </remarks>
     /// <param name="step">The step that carries the root, 1 to <see cref="Count"/>.</param>
-    /// <param name="tones">How many tones, from 1 to as many as there are before one returns.</param>
+    /// <param name="tones">
+    /// How many tones, from 1 to as many as there are before one returns; if null four, or as many as there are (three in a
+    /// blues scale of six tones).
+    /// </param>
     /// <exception cref="ArgumentOutOfRangeException">No such step, or so many tones that one would return.</exception>
     /// <exception cref="OverflowException">A degree or the root would need too many accidentals.</exception>
-    public Chord Chord(int step, int tones = 4)
+    public Chord Chord(int step, int? tones = null)
     {
+        var most = Count % 2 == 0 ? Count / 2 : Count;
+        var count = tones ?? Math.Min(UsualTones, most);
         ArgumentOutOfRangeException.ThrowIfLessThan(step, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(step, Count);
-        ArgumentOutOfRangeException.ThrowIfLessThan(tones, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(tones, Count % 2 == 0 ? Count / 2 : Count);
+        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1, nameof(tones));
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(count, most, nameof(tones));
         var mode = Formula.Mode(step);
         var (above, formula) = (Interval.Unison, Formula.Empty.With(Degree.Root));
-        for (var index = 2; index < 2 * tones; index += 2)
+        for (var index = 2; index < 2 * count; index += 2)
         {
             var from = mode[(index - 2) % Count].Interval;
             var to = mode[index % Count].Interval;
             var gap = index % Count < (index - 2) % Count ? to + Interval.Octave - from : to - from;
             above += gap.Semitones is 3 or 4 ? new Interval(2, gap.Semitones) : gap;
-            formula = formula.With(Formula.AsDegree(above));
+            var degree = Formula.AsDegree(above);
+            formula = formula.With(degree.Number is 9 or 11 or 13 ? degree : degree.Simple);
         }
 
         return new(Tonic.Add(Formula[step - 1]), formula);
     }
 
     /// <summary>The chords stacked in thirds on every step.</summary>
-    /// <inheritdoc cref="Chord(int, int)"/>
-    public IReadOnlyList<Chord> Chords(int tones = 4) =>
+    /// <inheritdoc cref="Chord(int, int?)"/>
+    public IReadOnlyList<Chord> Chords(int? tones = null) =>
         [.. Enumerable.Range(1, Count).Select(step => Chord(step, tones))];
 
     /// <inheritdoc/>

@@ -201,7 +201,11 @@ public sealed class Neck : IEquatable<Neck>, ISpanParsable<Neck>
     /// <summary>The neck as <see cref="Parse(string, IFormatProvider?)"/> reads it.</summary>
     public override string ToString() =>
         Tuning
-        + (ScaleLength.Equals(DefaultScaleLength) ? "" : $", {ScaleLength:R} mm")
+        + (
+            ScaleLength.Equals(DefaultScaleLength)
+                ? ""
+                : string.Create(System.Globalization.CultureInfo.InvariantCulture, $", {ScaleLength:R} mm")
+        )
         + (Frets == DefaultFrets ? "" : $", {Frets} frets")
         + (Capo == 0 ? "" : $", capo {Capo}");
 

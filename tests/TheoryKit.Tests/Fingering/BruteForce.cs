@@ -33,9 +33,12 @@ internal static class BruteForce
 
         var rest = hand.Rest * Math.Abs(one - other);
         return distance < rest ? hand.Weights.Crowding * Math.Pow((rest - distance) / rest, 2)
-            : reach > rest ? hand.Weights.Stretch * Math.Pow((distance - rest) / (reach - rest), 2)
+            : reach > rest ? hand.Weights.Stretch * Math.Pow((distance - rest) / (reach - rest), 3)
             : hand.Weights.Stretch;
     }
+
+    /// <summary>Every fret beyond the fourteenth costs.</summary>
+    private static double Upper(EffortWeights weights, int fret) => fret <= 14 ? 0 : (fret - 14) * weights.Upper;
 
     /// <summary>A way to hold a grip: for each held string its fret and finger.</summary>
     public static double Effort(Neck neck, Hand hand, GripString[] fromFirst)
@@ -66,7 +69,7 @@ internal static class BruteForce
                 return double.PositiveInfinity;
             }
 
-            effort += weights.Of(finger);
+            effort += weights.Of(finger) + Upper(weights, frets[0]);
             if (low == high)
             {
                 continue;
@@ -294,10 +297,13 @@ internal static class BruteForce
         return note.Finger switch
         {
             null => away,
-            Finger.Index => note.Position.Fret == note.Place ? hand.Weights.Index + away : double.PositiveInfinity,
+            Finger.Index => note.Position.Fret == note.Place
+                ? hand.Weights.Index + Upper(hand.Weights, note.Position.Fret) + away
+                : double.PositiveInfinity,
             { } finger => note.Position.Fret < note.Place
                 ? double.PositiveInfinity
                 : hand.Weights.Of(finger)
+                    + Upper(hand.Weights, note.Position.Fret)
                     + away
                     + Spread(hand, Finger.Index, finger, Tip(neck, note.Position.Fret) - Tip(neck, note.Place), 0),
         };

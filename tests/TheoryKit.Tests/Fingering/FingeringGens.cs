@@ -14,7 +14,7 @@ internal static class FingeringGens
     private static readonly Gen<double> Weight = Gen.OneOf(Gen.Double[0, 4], Gen.Const(0.0), Gen.Const(1.0));
 
     public static readonly Gen<EffortWeights> Weights = Weight
-        .Array[19]
+        .Array[20]
         .Select(w => new EffortWeights
         {
             Thumb = w[0],
@@ -36,6 +36,7 @@ internal static class FingeringGens
             Roll = w[16],
             VoiceStep = w[17],
             Preference = 20 * w[18],
+            Upper = w[19],
         });
 
     public static readonly Gen<Hand> Hand = Gen.Select(

@@ -17,7 +17,12 @@ public class ZoneTests
         IndexToRing = Hand.MaxReach,
         MiddleToLittle = Hand.MaxReach,
         IndexToLittle = Hand.MaxReach,
-        Weights = new() { Stretch = 0, Crowding = 0 },
+        Weights = new()
+        {
+            Stretch = 0,
+            Crowding = 0,
+            Upper = 0,
+        },
     };
 
     private static readonly NoteName[] Roots =
@@ -200,11 +205,15 @@ public class ZoneTests
             Assert.All(zone.Shape.Notes, note => Assert.Equal(note.Place.Position.Fret == 3, note.Finger is null));
         }
 
-        // With a capo the zones are those of the chord so much lower on a shorter neck.
-        var lower = Chord.Parse("Cmaj7").Zones(new(Tuning.Standard, 648 / Math.Pow(2, 3 / 12.0), 19));
+        // With a capo the zones are those of the chord so much lower on a shorter neck, but for where its body begins.
+        var hand = new Hand { Weights = new() { Upper = 0 } };
+        var lower = Chord.Parse("Cmaj7").Zones(new(Tuning.Standard, 648 / Math.Pow(2, 3 / 12.0), 19), hand);
         Assert.Equal(
             lower.Select(zone => (zone.Window.First + 3, zone.Window.Last + 3, zone.Form.Letter)),
-            Chord.Parse("Ebmaj7").Zones(neck).Select(zone => (zone.Window.First, zone.Window.Last, zone.Form.Letter))
+            Chord
+                .Parse("Ebmaj7")
+                .Zones(neck, hand)
+                .Select(zone => (zone.Window.First, zone.Window.Last, zone.Form.Letter))
         );
     }
 

@@ -203,7 +203,7 @@ public class ChangesTests
         Add<Scale>("Eb", "Eb doran", "C [2 3]", "C [1 3");
         Add<ScaleType>("dorain", "");
         Add<Key>("Eb mixed", "H major", "Eb major x");
-        Add<TimeSignature>("4", "0/4", "4/3", "3/4 ");
+        Add<TimeSignature>("4", "0/4", "4/3", "3/4 x");
         Add<RomanNumeral>("", "IX", "iisus4", "ii7x", "V7/", "V7/V/3rd", "V/V/V/V/V");
         Add<Changes>(
             "",

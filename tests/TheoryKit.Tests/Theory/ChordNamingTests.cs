@@ -19,6 +19,40 @@ public sealed class ChordNamingTests
     [InlineData("C E Gb Bb Db", "C7(b5,b9)")]
     [InlineData("C E Bb D# G#", "C7(#5,#9)")]
     [InlineData("C Eb G A D", "Cm6/9")]
+    // Inversions of plain chords before suspended, altered or thinned ones over the bass.
+    [InlineData("G C E", "C/G")]
+    [InlineData("E A C", "Am/E")]
+    [InlineData("C F A", "F/C")]
+    [InlineData("C E A", "Am/C")]
+    [InlineData("C Eb A", "Adim/C")]
+    [InlineData("F G B D", "G7/F")]
+    [InlineData("B D F G", "G7/B")]
+    [InlineData("D F G B", "G7/D")]
+    [InlineData("C D F# A", "D7/C")]
+    [InlineData("A C E F", "Fmaj7/A")]
+    [InlineData("E F A C", "Fmaj7/E")]
+    [InlineData("E G B C", "Cmaj7/E")]
+    [InlineData("B C E G", "Cmaj7/B")]
+    [InlineData("G A C E", "Am7/G")]
+    [InlineData("E G# B C", "Cmaj7#5/E")]
+    [InlineData("E G C D", "Cadd9/E")]
+    [InlineData("F B G", "G7(no5)/F")]
+    // But a chord that stands on its bass comes first.
+    [InlineData("C E G D", "Cadd9")]
+    [InlineData("G B D E", "G6", "Em7/G")]
+    [InlineData("C F Bb", "C7sus4(no5)", "Fsus4/C")]
+    [InlineData("C F G", "Csus4", "Fsus2/C")]
+    [InlineData("C E G#", "Caug")]
+    [InlineData("C E Bb", "C7(no5)")]
+    // The given root keeps its name where chords are written on it.
+    [InlineData("Db F G B", "Db7b5", "G7b5/Db")]
+    [InlineData("Ab C D F#", "Ab7b5", "D7b5/Ab")]
+    [InlineData("Ab B D F", "Abdim7")]
+    [InlineData("C Eb F# A", "Cdim7")]
+    [InlineData("F# A# C E", "F#7b5")]
+    [InlineData("A# D F", "Bb")]
+    [InlineData("D# G Bb", "Eb")]
+    [InlineData("Db E G# B", "C#m7")]
     public void The_first_readings_are_those_of_practice(string notes, params string[] expected) =>
         Assert.Equal(
             expected,
@@ -41,6 +75,13 @@ public sealed class ChordNamingTests
     )]
     [InlineData("G B D F Ab", "G7b9", "root in the bass, all five tones, nothing missing, flat nine")]
     [InlineData("C", "C[1]", "a single note")]
+    [InlineData("C G", "C5", "root in the bass, both tones, nothing missing, a power chord")]
+    [InlineData("C F A", "F/C", "5 in the bass, all three tones, nothing missing")]
+    [InlineData(
+        "A C E F",
+        "Amb6",
+        "root in the bass, all four tones, nothing missing, flat six, a change that players rarely mean"
+    )]
     public void The_reason_is_given_in_words(string notes, string chord, string reason)
     {
         var reading = Assert.Single(
@@ -49,6 +90,19 @@ public sealed class ChordNamingTests
         );
         Assert.Equal(reason, reading.Reason);
         Assert.Equal($"{chord}: {reason}", reading.ToString());
+    }
+
+    [Theory]
+    [InlineData("C E G", "Em#5/B#")]
+    [InlineData("C E G", "G6sus4(no5)/C")]
+    public void A_far_fetched_reading_of_a_plain_triad_costs_far_more(string notes, string farFetched)
+    {
+        var readings = ChordNaming.Readings(NoteName.ParseList(notes));
+        Assert.Equal(0, readings[0].Cost);
+        Assert.All(
+            readings.Where(reading => reading.Chord.ToString() == farFetched),
+            far => Assert.True(far.Cost >= 6)
+        );
     }
 
     [Fact]

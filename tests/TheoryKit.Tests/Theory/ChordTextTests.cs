@@ -124,6 +124,34 @@ public sealed class ChordTextTests
     public void German_names_are_read_and_backed_out_of(string german, string english) =>
         Assert.Equal(Chord.Parse(english), Chord.Parse(german, NoteNaming.German));
 
+    [Theory]
+    [InlineData("C7, Dm7", "C7", "Dm7")]
+    [InlineData("C7,Dm7", "C7", "Dm7")]
+    [InlineData("C7 , Dm7", "C7", "Dm7")]
+    [InlineData("C/E, Bb7,B7", "C/E", "Bb7", "B7")]
+    [InlineData("C7,b9, F", "C7b9", "F")]
+    [InlineData("C7(b9, 13), F[1 4 b7],G", "C13b9", "F7sus4(no5)", "G")]
+    public void A_list_of_chords_is_parted_by_commas_or_white_space(string text, params string[] chords) =>
+        Assert.Equal(chords, Chord.ParseList(text).Select(chord => chord.ToString()));
+
+    [Theory]
+    [InlineData(" C7 ")]
+    [InlineData("C7\n")]
+    [InlineData("\tC7")]
+    public void White_space_around_a_chord_says_nothing(string text)
+    {
+        Assert.Equal(Chord.Parse("C7"), Chord.Parse(text));
+        Assert.True(Chord.TryParse(text, null, out var chord));
+        Assert.Equal(Chord.Parse("C7"), chord);
+    }
+
+    [Fact]
+    public void A_chord_with_a_space_in_it_says_that_it_is_written_without()
+    {
+        var error = Assert.Throws<FormatException>(() => Chord.Parse("C maj7"));
+        Assert.Contains("written without spaces (Cmaj7)", error.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Every_known_quality_on_every_root_over_every_bass_reads_back()
     {

@@ -35,6 +35,20 @@ public class FormulaRelationsTests
 
     private static FormulaRelations Of(string formula) => Formula.Parse(formula).Relations;
 
+    [Theory]
+    [InlineData("m7", "b3: sixth")]
+    [InlineData("6", "6: minor seventh")]
+    [InlineData("m6", "6: half-diminished seventh")]
+    [InlineData("7alt", "b5: dominant thirteenth, sharp eleven")] // its tritone substitute
+    [InlineData("7")]
+    public void Named_rotations_are_those_that_players_name(string symbol, params string[] expected)
+    {
+        var relations = Chord.Parse($"C{symbol}").Formula.Relations;
+        Assert.Equal(expected, relations.NamedRotations.Select(rotation => rotation.ToString()));
+        Assert.Equal(relations.Formula.PitchClasses.Count - 1, relations.Rotations.Count);
+        Assert.All(relations.Rotations.Except(relations.NamedRotations), rotation => Assert.False(rotation.IsNamed));
+    }
+
     [Fact]
     public void Triads_and_sevenths_inside_are_all_there_are()
     {

@@ -24,7 +24,7 @@ public class NoteNameTests
     [InlineData("", 1, "a letter from A to G")]
     [InlineData("H", 1, "a letter from A to G")]
     [InlineData("C#b", 3, "the end of the text")]
-    [InlineData("Bb ", 3, "the end of the text")]
+    [InlineData("Bb x", 3, "the end of the text")]
     [InlineData("C############", 13, "at most 11")]
     public void Bad_text_is_refused_with_its_place(string text, int position, string expected) =>
         Laws.Refuses<NoteName>(text, position, expected);

@@ -47,7 +47,7 @@ public class PitchClassSetTests
     [InlineData("{0 3 12}", "position 6")]
     [InlineData("{0 3 3}", "position 6")]
     [InlineData("{0 3", "position 5")]
-    [InlineData("{0 3} ", "position 6")]
+    [InlineData("{0 3} x", "position 6")]
     [InlineData("{te}", "position 3")]
     public void Bad_text_is_refused_with_its_place(string text, string place)
     {

@@ -31,7 +31,7 @@ public class PitchTests
     [InlineData("C13", 2, "an octave")]
     [InlineData("C-3", 2, "an octave")]
     [InlineData("Bb 3", 3, "an octave")]
-    [InlineData("C4 ", 3, "the end")]
+    [InlineData("C4 x", 3, "the end")]
     public void Bad_text_is_refused_with_its_place(string text, int position, string expected) =>
         Laws.Refuses<Pitch>(text, position, expected);
 

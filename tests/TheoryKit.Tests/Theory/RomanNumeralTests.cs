@@ -77,7 +77,17 @@ public class RomanNumeralTests
                 iter: 2_000
             );
         Gen.Select(Plain, Values.Key)
-            .Sample((numeral, key) => Assert.Equal(numeral, RomanNumeral.For(numeral.In(key), key)), iter: 2_000);
+            .Sample(
+                (numeral, key) =>
+                {
+                    var written = RomanNumeral.For(numeral.In(key), key);
+                    Assert.Equal(numeral.In(key), written.In(key));
+                    // In minor keys two ways of writing mean the same; each chord is written in one.
+                    Assert.Equal(written, RomanNumeral.For(written.In(key), key));
+                    Assert.True(key.IsMinor || numeral == written);
+                },
+                iter: 2_000
+            );
     }
 
     [Fact]
@@ -94,8 +104,9 @@ public class RomanNumeralTests
                     var numeral = RomanNumeral.For(chord, key);
                     Assert.Equal(chord, numeral.In(key));
 
-                    // Counted on letters and on the keyboard.
+                    // Counted on letters and on the keyboard; in minor #VI is the major sixth, as the minor one is VI.
                     var (number, alteration) = (numeral.Degree.Number, numeral.Degree.Alteration);
+                    alteration -= key.IsMinor && number is 3 or 6 or 7 && alteration > 0 ? 1 : 0;
                     Assert.Equal((int)root.Letter, ((int)key.Tonic.Letter + number - 1) % 7);
                     Assert.Equal(root.PitchClass, (key.Tonic.PitchClass + major[number - 1] + alteration + 12) % 12);
                 }
@@ -115,7 +126,7 @@ public class RomanNumeralTests
     }
 
     [Fact]
-    public void A_minor_key_counts_against_the_major_scale_too()
+    public void The_sevenths_of_a_minor_key_are_written_with_their_flats()
     {
         var key = Key.Parse("C minor");
         Assert.Equal(
@@ -130,6 +141,31 @@ public class RomanNumeralTests
     [InlineData("C major", "bVImaj7", "Abmaj7")]
     [InlineData("C minor", "viio7", "Bdim7")]
     [InlineData("C minor", "imaj7", "CmMaj7")]
+    [InlineData("A minor", "i", "Am")]
+    [InlineData("A minor", "VI", "F")]
+    [InlineData("A minor", "III", "C")]
+    [InlineData("A minor", "VII", "G")]
+    [InlineData("A minor", "bVI", "F")]
+    [InlineData("A minor", "bIIImaj7", "Cmaj7")]
+    [InlineData("A minor", "bVII7", "G7")]
+    [InlineData("A minor", "VImaj7", "Fmaj7")]
+    [InlineData("A minor", "iv7", "Dm7")]
+    [InlineData("A minor", "V7", "E7")]
+    [InlineData("A minor", "bII", "Bb")]
+    [InlineData("A minor", "viio7", "G#dim7")]
+    [InlineData("A minor", "#viio7", "G#dim7")]
+    [InlineData("A minor", "viø7", "F#m7b5")]
+    [InlineData("A minor", "#viø7", "F#m7b5")]
+    [InlineData("A minor", "#VI", "F#")]
+    [InlineData("A minor", "III+", "Caug")]
+    [InlineData("A minor", "V7/VI", "C7")]
+    [InlineData("A minor", "VII/3rd", "G/B")]
+    [InlineData("A minor", "V/VII", "D")]
+    [InlineData("C major", "VI", "A")]
+    [InlineData("C major", "III7", "E7")]
+    [InlineData("C major", "I6/4", null)]
+    [InlineData("C major", "V6/5", null)]
+    [InlineData("C major", "I6/5th", "C6/G")]
     [InlineData("C major", "V7/V", "D7")]
     [InlineData("F major", "V7/ii", "D7")]
     [InlineData("C major", "V7/V/V", "A7")]
@@ -152,6 +188,17 @@ public class RomanNumeralTests
             Assert.Equal(Chord.Parse(chord), read!.In(Key.Parse(key)));
         }
     }
+
+    [Fact]
+    public void A_six_four_is_told_how_to_be_written()
+    {
+        var error = Assert.Throws<FormatException>(() => RomanNumeral.Parse("I6/4"));
+        Assert.Contains("its six-four is I/5th", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_minor_chart_means_its_natural_minor_chords() =>
+        Assert.Equal(Changes.Parse("A minor: Am | F | C | G").Bars, Changes.Parse("A minor: i | VI | III | VII").Bars);
 
     [Theory]
     [InlineData("IIm7", "ii7")]

@@ -113,6 +113,27 @@ public class ScaleTests
             chord => Assert.Equal(Formula.Parse("1 b3 b5 bb7"), chord.Formula)
         );
 
+    [Theory]
+    [InlineData("A blues")]
+    [InlineData("C whole tone")]
+    public void A_scale_of_six_tones_gives_chords_of_three(string scale)
+    {
+        var chords = Scale.Parse(scale).Chords();
+        Assert.Equal(6, chords.Count);
+        Assert.All(chords, chord => Assert.Equal(3, chord.Tones.Count));
+    }
+
+    [Fact]
+    public void Chords_of_a_pentatonic_have_no_numbers_that_nobody_writes()
+    {
+        // Every second tone of A C D E G from A: A D G C.
+        Assert.Equal("1 b3 4 b7", Scale.Parse("A minor pentatonic").Chords()[0].Formula.ToString());
+        foreach (var chord in ScaleType.Known.SelectMany(type => type.On(NoteName.Parse("A")).Chords()))
+        {
+            Assert.All(chord.Formula, degree => Assert.True(degree.Number is < 8 or 9 or 11 or 13, $"{chord}"));
+        }
+    }
+
     [Fact]
     public void Every_stacked_chord_lies_in_its_scale() =>
         Gen.Select(Values.Note, Values.Any(ScaleType.Known), Gen.Int[0, 11], Gen.Int[0, 11])
@@ -127,8 +148,9 @@ public class ScaleTests
                     Assert.Equal(
                         Enumerable
                             .Range(0, tones)
-                            .Select(k => scale.Tones[(carrier - 1 + (2 * k)) % scale.Count].PitchClass),
-                        chord.Tones.Select(tone => tone.PitchClass)
+                            .Select(k => scale.Tones[(carrier - 1 + (2 * k)) % scale.Count].PitchClass)
+                            .Order(),
+                        chord.Tones.Select(tone => tone.PitchClass).Order()
                     );
                 }
             );

@@ -23,7 +23,7 @@ public class PositionTests
     [InlineData("6", 2, "a colon")]
     [InlineData("6:", 3, "a fret from 0 to 36")]
     [InlineData("6:37", 3, "a fret from 0 to 36")]
-    [InlineData("6:3 ", 4, "the end")]
+    [InlineData("6:3 x", 4, "the end")]
     public void Bad_text_is_refused_with_its_place(string text, int position, string expected) =>
         Laws.Refuses<Position>(text, position, expected);
 

@@ -159,14 +159,21 @@ internal ref struct TextCursor(ReadOnlySpan<char> text, NoteNaming? naming = nul
 /// <summary>A reader of one kind of value: moves the cursor over it, or fails and says why.</summary>
 internal delegate bool Reader<T>(ref TextCursor cursor, [MaybeNullWhen(false)] out T value);
 
-/// <summary>What every <c>Parse</c> and <c>TryParse</c> is made of.</summary>
+/// <summary>What every <c>Parse</c> and <c>TryParse</c> is made of. White space at both ends of a text says nothing.</summary>
 internal static class Parsing
 {
     // "what" is the kind of text with its article, as in "a note name".
-    public static T Parse<T>(ReadOnlySpan<char> text, string what, Reader<T> reader, IFormatProvider? provider = null)
+    public static T Parse<T>(
+        ReadOnlySpan<char> text,
+        string what,
+        Reader<T> reader,
+        IFormatProvider? provider = null,
+        string expectedEnd = "the end of the text"
+    )
     {
         var cursor = new TextCursor(text, NoteNaming.Of(provider));
-        if (reader(ref cursor, out var value) && AtEnd(ref cursor))
+        cursor.SkipSpaces();
+        if (reader(ref cursor, out var value) && AtEnd(ref cursor, expectedEnd))
         {
             return value;
         }
@@ -182,7 +189,8 @@ internal static class Parsing
     )
     {
         var cursor = new TextCursor(text, NoteNaming.Of(provider));
-        if (reader(ref cursor, out value) && cursor.AtEnd)
+        cursor.SkipSpaces();
+        if (reader(ref cursor, out value) && AtEnd(ref cursor, ""))
         {
             return true;
         }
@@ -229,5 +237,10 @@ internal static class Parsing
         }
     }
 
-    private static bool AtEnd(ref TextCursor cursor) => cursor.AtEnd || cursor.Fail("the end of the text");
+    private static bool AtEnd(ref TextCursor cursor, string expected)
+    {
+        var end = cursor.Position;
+        cursor.SkipSpaces();
+        return cursor.AtEnd || cursor.Fail(end, expected);
+    }
 }
