@@ -138,6 +138,7 @@ public partial class DrawingRenderersTests
     {
         var german = DrawingRenderers.Named(NoteNaming.German);
         Assert.StartsWith("Bmaj7 ", german.Text(Chord.Parse("Bbmaj7")), StringComparison.Ordinal);
+        Assert.Contains("(E2 A2 D3 G3 H3 E4)", german.Text(NeckDrawing.Of(Neck.Guitar)), StringComparison.Ordinal);
         var page = Fragment.TextOf(Fragment.Parse(german.Html(new ChordPage(Samples.Ebmaj7), new RenderContext())));
         Assert.Contains("Esmaj7", page, StringComparison.Ordinal);
         Assert.DoesNotContain("E♭", page, StringComparison.Ordinal);

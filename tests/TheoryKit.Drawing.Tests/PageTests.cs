@@ -119,7 +119,7 @@ public class PageTests
     [Fact]
     public void Tables_of_related_formulas_say_where_there_is_no_usual_name()
     {
-        // C7 from E is E G Bb C, which is no chord of its own but in name an inversion.
+        // E G Bb C, G Bb C E and Bb C E G are inversions of C7, no other chords.
         Assert.Equal(
             "No chord that has a usual name, from 3 tones.",
             All.Text(Formula.Parse("1 3 5 b7").Relations.Rotations)

@@ -23,7 +23,7 @@ internal static class NeckText
         var (first, last) = (Math.Max(1, drawing.FirstFret), drawing.LastFret);
 
         var text = new StringBuilder(1024);
-        text.Append(drawing.Title).Append("  (").Append(neck.Tuning);
+        text.Append(drawing.Title).Append("  (").Append(Printed.Of(neck.Tuning, drawing.Naming, "G"));
         text.Append(neck.Capo > 0 ? $", capo {neck.Capo}" : "").Append(drawing.IsLeftHanded ? ", left-handed" : "");
         text.Append(")\n");
         Line(0);

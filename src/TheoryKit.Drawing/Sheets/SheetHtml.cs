@@ -53,7 +53,14 @@ internal static class SheetHtml
         .tk.tk-sheet:has(.tk-necks){width:100%;max-width:62rem}
         @media(min-width:561px){.tk.tk-sheet .tk-table caption{white-space:nowrap}}
         @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-table tbody th{white-space:normal}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}}}
-        @media print{.tk.tk-sheet{padding:0;figure.tk-neck{margin:.6em 0;max-width:100%}.tk-wide{overflow:visible}:is(tr,.tk-facts){break-inside:avoid}figure:has(+.tk-facts){break-after:avoid}:is(.tk-heading,.tk-name,caption,thead){break-after:avoid}}}
+        @media print{.tk.tk-sheet{padding:0;figure.tk-neck{margin:.6em 0;max-width:100%}
+        .tk-wide{overflow:visible}
+        .tk-wide .tk-table{font-size:.84em;max-width:100%;:is(th,td){padding-right:.9em}:is(th,td):last-child{padding-right:0}tbody th{white-space:normal}.tk-long{min-width:0}}
+        :is(tr,.tk-facts){break-inside:avoid}
+        .tk-table:not(:has(tbody tr:nth-child(10))){break-inside:avoid}
+        :is(.tk-heading,.tk-name,.tk-facts,caption,thead){break-after:avoid}
+        figure:has(+.tk-facts){break-after:avoid}}
+        .tk.tk-sheet:not(:has(.tk-necks,.tk-parts,.tk-heading,tbody tr:nth-child(10))){break-inside:avoid}}
         """.Replace("SANS", Look.Sans, StringComparison.Ordinal).Replace("SERIF", Look.Serif, StringComparison.Ordinal);
 
     public static string Write(Sheet sheet, RenderContext context, IFormatProvider? naming)
