@@ -21,6 +21,7 @@ public class ZoneBenchmarks
     public List<Window> Plain()
     {
         var neck = Neck.Guitar;
+        var hand = new Hand { Weights = new() { Upper = 0 } };
         var roots = Enumerable
             .Range(0, neck.Frets + 1)
             .Where(fret =>
@@ -35,7 +36,7 @@ public class ZoneBenchmarks
             var shapes =
                 from first in Enumerable.Range(0, lower + 1)
                 from last in Enumerable.Range(upper, neck.Frets - upper + 1)
-                let shape = ShapeRule.Window(last - first + 1).LayOut(neck, chord.Root, chord.Formula, first)
+                let shape = ShapeRule.Window(last - first + 1).LayOut(neck, chord.Root, chord.Formula, first, hand)
                 where shape is { IsComplete: true }
                 orderby roots.Count(shape.Window.Contains), shape.EffortPerNote, shape.Window.Width, first
                 select shape.Window;

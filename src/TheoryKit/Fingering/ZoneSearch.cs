@@ -10,12 +10,14 @@ public static class ZoneSearch
     /// <summary>
     /// The zones of a chord up the neck. The frets at which some string gives the root divide the neck; between each two
     /// neighbouring ones lies a zone: the least-effort complete window that holds both and, where such a window exists, no
-    /// third one, else as few others as can be. Where no complete window within the hand's reach holds both, each has its own, and more are added until
-    /// every tone between the first and the last zone is in one.
+    /// third one, else as few others as can be. Where no complete window within the hand's reach holds both, each has its own,
+    /// and more are added until every tone between the first and the last zone is in one.
     /// </summary>
     /// <remarks>
-    /// Windows compare by the effort of their shape per note; of equals the narrower, then the lower one. In a tuning where
-    /// no window within reach is complete, the one that misses the fewest tones stands in.
+    /// Windows compare by the effort of their shape per note, without <see cref="EffortWeights.Upper"/>: a zone lies where its
+    /// root frets are, and a window is no better for holding more of the frets below them. Of equals the narrower is taken,
+    /// then the lower one. In a tuning where no window within reach is complete, the one that misses the fewest tones
+    /// stands in.
     /// </remarks>
     /// <param name="chord">The chord.</param>
     /// <param name="neck">The neck.</param>
@@ -33,6 +35,7 @@ public static class ZoneSearch
         private readonly Neck neck;
         private readonly LineSolver line;
         private readonly WindowShapes shapes;
+        private readonly WindowShapes candidates; // by which windows compare
         private readonly List<(int Fret, ImmutableArray<int> Strings)> roots = [];
         private readonly List<Zone> zones = [];
 
@@ -41,6 +44,8 @@ public static class ZoneSearch
             (this.chord, this.neck) = (chord, neck);
             line = new(new(neck, hand));
             shapes = new(line, chord.Root, chord.Formula);
+            var anywhere = hand with { Weights = hand.Weights with { Upper = 0 } };
+            candidates = new(new(new(neck, anywhere)), chord.Root, chord.Formula);
             for (var fret = 0; fret <= neck.Frets; fret++)
             {
                 var strings = ImmutableArray.CreateBuilder<int>();
@@ -130,7 +135,7 @@ public static class ZoneSearch
                     line,
                     shape.Window,
                     new(lower, upper, upper.IsEmpty ? null : Form.LetterOf(neck.Tuning, lower)),
-                    shape
+                    shapes.In(shape.Window)!
                 )
             );
 
@@ -144,14 +149,14 @@ public static class ZoneSearch
             var fewest = int.MaxValue;
             for (var first = lower; first >= neck.Capo; first--)
             {
-                if (!shapes.Covers(new(first, upper)))
+                if (!candidates.Covers(new(first, upper)))
                 {
                     break;
                 }
 
-                for (var last = upper; last <= neck.Frets && shapes.Covers(new(first, last)); last++)
+                for (var last = upper; last <= neck.Frets && candidates.Covers(new(first, last)); last++)
                 {
-                    if (shapes.In(new(first, last)) is not { } shape || (complete && !shape.IsComplete))
+                    if (candidates.In(new(first, last)) is not { } shape || (complete && !shape.IsComplete))
                     {
                         continue;
                     }
