@@ -41,6 +41,7 @@ internal static class PlainLines
                     ? weights.Index
                     : double.PositiveInfinity
                 : weights.Of(note.Finger!.Value)
+                    + (weights.Upper * Math.Max(0, note.Position.Fret - EffortWeights.UpperFret))
                     + Spread(Finger.Index, note.Finger.Value, Tip(note.Position.Fret) - Tip(note.Place), 0);
 
         double Step(FingeredNote from, FingeredNote to)
@@ -85,7 +86,7 @@ internal static class PlainLines
             var (reach, rest) = (hand.Reach(low, high), hand.Rest * (high - low));
             return distance > reach ? double.PositiveInfinity
                 : distance < rest ? weights.Crowding * Math.Pow((rest - distance) / rest, 2)
-                : weights.Stretch * Math.Pow((distance - rest) / (reach - rest), 2);
+                : weights.Stretch * Math.Pow((distance - rest) / (reach - rest), 3);
         }
 
         double Tip(int fret)
