@@ -338,7 +338,7 @@ internal static class ZoneSheets
         facts.Add(
             zone.Grip is { } grip
                 ? new("grip", (Words)$"{Words.Join(", ", Said(grip))}")
-                : new("grip", "none that this hand can hold")
+                : new("grip", "none that this hand can hold here with all the tones asked")
         );
         facts.Add(
             new(

@@ -33,13 +33,16 @@ public sealed class GripAnswer : IReadOnlyList<ChordGrip>
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
+    // Past so many strings a hand of any reach has too many grips to go through for one sentence.
+    private const int MostStringsForReach = 8;
+
     /// <summary>
     /// Drops one limit at a time, the hand's own first; the first one without which there are grips is the reason.
     /// </summary>
     private string Why()
     {
         var question = Query;
-        if (GripSearch.NearestMiss(question) is { } miss)
+        if (question.Neck.StringCount <= MostStringsForReach && GripSearch.NearestMiss(question) is { } miss)
         {
             return $"The hand does not reach: the nearest grip, {miss.Grip}, asks {Math.Ceiling(miss.Excess):F0} mm more between {Name(miss.One)} and {Name(miss.Other)}.";
         }
@@ -81,7 +84,7 @@ public sealed class GripAnswer : IReadOnlyList<ChordGrip>
             }
         }
 
-        return $"No single limit keeps {question.Chord} from sounding on this neck: drop several of them.";
+        return $"No single limit keeps {question.Chord} from sounding on this neck: drop several of them, if the neck has its tones at all.";
     }
 
     private static string Name(Finger finger) => finger == Finger.Thumb ? "the thumb" : $"finger {(int)finger}";

@@ -110,7 +110,8 @@ public sealed record GripQuery
 
     /// <summary>
     /// The tones that may be left out by common practice: in a chord of four tones and more the perfect fifth, of six and
-    /// more also the ninth, of seven also the eleventh. The third and the seventh stay.
+    /// more also the ninth, of seven also the eleventh; where there are two fifths or two ninths (an altered dominant has b5 and
+    /// #5, b9 and #9), each of them. The third and the seventh stay.
     /// </summary>
     public static Formula CommonlyOptional(Formula formula)
     {
@@ -121,6 +122,14 @@ public sealed record GripQuery
             if (formula.Count >= size && formula.Contains(tone))
             {
                 optional = optional.With(tone);
+            }
+        }
+
+        foreach (var degree in formula)
+        {
+            if (degree.Number is 5 or 9 && formula.Count(other => other.Number == degree.Number) > 1)
+            {
+                optional = optional.With(degree);
             }
         }
 

@@ -11,7 +11,7 @@ public static class GripSearch
     private const int WidestKnown = 10;
 
     // How far beyond the hand the search for the nearest grip goes, and how fine, in mm.
-    private const double FarthestMiss = 250;
+    private const double FarthestMiss = 100;
     private const double Precision = 0.25;
 
     /// <summary>

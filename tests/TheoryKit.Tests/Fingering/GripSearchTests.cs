@@ -396,7 +396,7 @@ public class GripSearchTests
             Contains
         );
         Assert.Equal(
-            "No single limit keeps Fmaj7 from sounding on this neck: drop several of them.",
+            "No single limit keeps Fmaj7 from sounding on this neck: drop several of them, if the neck has its tones at all.",
             GripSearch.Find(query with { Top = Pitch.Parse("E7"), MaxFingers = 0 }).Reason
         );
     }
@@ -470,4 +470,31 @@ public class GripSearchTests
 
     private static HashSet<string> Frets(GripQuery query) =>
         GripSearch.Find(query).Select(each => BruteForce.Key(each.Grip)).ToHashSet();
+
+    [Fact]
+    public void AnAlteredDominantIsHeldWithoutAllItsAlterations()
+    {
+        var grips = Chord.Parse("C7alt").Grips(Neck.Guitar);
+        Assert.NotEmpty(grips);
+        Assert.All(grips, grip => Assert.Equal(Formula.Empty, grip.Missing.Intersect(Formula.Parse("1 3 b7"))));
+    }
+
+    [Fact]
+    public void AnEmptyAnswerOnManyStringsHasAReason() =>
+        Assert.Contains(
+            "fingers",
+            GripSearch
+                .Find(
+                    new()
+                    {
+                        Chord = Chord.Parse("Bmaj13#11"),
+                        Neck = new(Tuning.Parse("B0 E1 A1 D2 G2 C3 F3 Bb3 Eb4 Ab4")),
+                        MaxFingers = 1,
+                        OpenStrings = OpenStrings.None,
+                        LastFret = 12,
+                    }
+                )
+                .Reason,
+            StringComparison.Ordinal
+        );
 }
