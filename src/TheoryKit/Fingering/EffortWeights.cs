@@ -73,8 +73,11 @@ public sealed partial record EffortWeights
     } = 0.2;
 
     /// <summary>
-    /// A pair of neighbouring fingers spread to the limit of their reach; grows with the cube of the spread beyond rest,
-    /// since a joint stiffens the more the nearer it comes to the end of its range.
+    /// A pair of neighbouring fingers spread to the limit of their reach; grows with the cube of the spread beyond rest. That
+    /// a joint stiffens steeply towards the end of its range is measured: the passive moment of the index finger's knuckle
+    /// follows a double exponential of its angle ("Muscle-tendon units provide limited contributions to the passive stiffness
+    /// of the index finger metacarpophalangeal joint"), in bending, not in spreading. The exponent three is not from there:
+    /// it stands in for the exponential, chosen by how teachers finger the plain open chords and barres.
     /// </summary>
     public double Stretch
     {
