@@ -1,0 +1,62 @@
+using TheoryKit.Theory;
+
+namespace TheoryKit.Tunings;
+
+/// <summary>Which way a string is turned.</summary>
+public enum Turn
+{
+    /// <summary>It stays as it is.</summary>
+    Leave,
+
+    /// <summary>It is let down.</summary>
+    Down,
+
+    /// <summary>It is pulled up.</summary>
+    Up,
+}
+
+/// <summary>What is done to one string when an instrument is retuned. The default value leaves string 0, which is none.</summary>
+/// <param name="Number">The string.</param>
+/// <param name="From">What it is tuned to before.</param>
+/// <param name="To">What it is to be tuned to.</param>
+/// <param name="Check">How the ear finds the new pitch on the strings that are right by then; null for a string that stays, or where
+/// no string is right yet.</param>
+public readonly record struct StringTurn(int Number, Pitch From, Pitch To, TuningCheck? Check = null)
+{
+    /// <summary>By how many semitones, up positive, down negative.</summary>
+    public int Semitones => To.MidiNumber - From.MidiNumber;
+
+    /// <summary>By how many cents of equal temperament, up positive, down negative.</summary>
+    public int Cents => 100 * Semitones;
+
+    /// <summary>Which way. A string that is only spelled otherwise (D#4, Eb4) stays.</summary>
+    public Turn Direction =>
+        Math.Sign(Semitones) switch
+        {
+            > 0 => Turn.Up,
+            < 0 => Turn.Down,
+            _ => Turn.Leave,
+        };
+
+    /// <summary>What is done, for a reader: <c>string 6: E2 down 2 semitones to D2</c>.</summary>
+    public override string ToString()
+    {
+        var count = Math.Abs(Semitones);
+        return Direction == Turn.Leave
+            ? $"string {Number}: {To} stays"
+            : $"string {Number}: {From} {(Semitones > 0 ? "up" : "down")} {count} {(count == 1 ? "semitone" : "semitones")} to {To}";
+    }
+}
+
+/// <summary>Two positions that sound alike, or octaves apart, once a string is right: one on it, one on a string that is right already.</summary>
+/// <param name="Turned">On the string that is turned.</param>
+/// <param name="InTune">On a string that is right already.</param>
+/// <param name="Octaves">By how many octaves <paramref name="Turned"/> is higher; negative where it is lower, 0 where both sound the same pitch.</param>
+public readonly record struct TuningCheck(Position Turned, Position InTune, int Octaves)
+{
+    /// <summary>The check for a reader: <c>6:0 an octave below 4:0</c>.</summary>
+    public override string ToString() =>
+        Octaves == 0
+            ? $"{Turned} as {InTune}"
+            : $"{Turned} {(Math.Abs(Octaves) == 1 ? "an octave" : $"{Math.Abs(Octaves)} octaves")} {(Octaves < 0 ? "below" : "above")} {InTune}";
+}
