@@ -68,6 +68,9 @@ public sealed class MovableShape : IEquatable<MovableShape>
     /// <summary>What holding it costs the hand at <see cref="Fret"/>; see <see cref="EffortWeights"/>.</summary>
     public double Effort => Grip.Effort;
 
+    /// <summary>How many fingers hold it.</summary>
+    public int Fingers => Grip.Grip.Strings.Select(static each => each.Finger).OfType<Finger>().Distinct().Count();
+
     /// <summary>Whether every string that sounds is held at one fret: the open strings are this shape too.</summary>
     public bool IsOneFret => frets.All(static fret => fret is null or 0);
 
@@ -164,18 +167,18 @@ public sealed class MovableShape : IEquatable<MovableShape>
         }
     }
 
-    /// <summary>The shapes that are no part of another one of these: what is left when strings are not counted out one by one.</summary>
+    /// <summary>The shapes that are no part of another one of these: what is left when no string is let go that comes for free.</summary>
     public static IReadOnlyList<MovableShape> Whole(IReadOnlyList<MovableShape> shapes)
     {
         ArgumentNullException.ThrowIfNull(shapes);
         return [.. shapes.Where(shape => !shapes.Any(other => other != shape && shape.IsPartOf(other)))];
     }
 
-    /// <summary>Whether another shape holds all its strings alike, with the same functions, and more strings besides.</summary>
+    /// <summary>Whether another shape holds all its strings alike, with the same functions, and more strings besides with no more fingers.</summary>
     public bool IsPartOf(MovableShape other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        if (Tuning != other.Tuning || Formula != other.Formula)
+        if (Tuning != other.Tuning || Formula != other.Formula || other.Fingers > Fingers)
         {
             return false;
         }

@@ -211,11 +211,12 @@ public sealed class MovedChanges
                 Degree? function =
                     chord.Formula.At(sound - chord.Root.PitchClass) is { } degree ? degree
                     : chord.Bass.PitchClass == Diatonic.Modulo(sound, Diatonic.SemitonesPerOctave)
-                        ? Formula.AsDegree(chord.Root.To(chord.Bass))
+                        ? ChordGrip.FunctionOf(chord, chord.Bass)
                     : null;
                 var name =
                     sound == place.Pitch.MidiNumber ? place.Pitch.Name
-                    : function is { } tone ? chord.Root.Add(tone)
+                    : chord.Formula.At(sound - chord.Root.PitchClass) is { } tone ? chord.Root.Add(tone)
+                    : function is not null ? chord.Bass
                     : Pitch.FromMidi(sound).Name;
                 return new MovedPosition(place.Position, place.Pitch, Pitch.Nearest(name, sound), function);
             }),
