@@ -1,0 +1,181 @@
+using TheoryKit.Theory;
+
+namespace TheoryKit.Tunings;
+
+/// <summary>A tuning on fitted strings: every tension, the change against a reference, and what is amiss.</summary>
+public sealed record TensionReport
+{
+    private readonly Sequence<StringTension> strings;
+
+    internal TensionReport(Neck neck, StringSet set, Tuning? reference, TensionLimits limits, double a4)
+    {
+        if (set.Count != neck.StringCount)
+        {
+            throw new ArgumentException(
+                $"The set has {set.Count} strings, the neck {neck.StringCount}: {neck.Tuning}.",
+                nameof(set)
+            );
+        }
+
+        if (reference is not null && reference.StringCount != neck.StringCount)
+        {
+            throw new ArgumentException(
+                $"The reference {reference} has {reference.StringCount} strings, the neck {neck.StringCount}.",
+                nameof(reference)
+            );
+        }
+
+        Neck = neck;
+        Set = set;
+        Reference = reference;
+        Limits = limits;
+        ReferenceA4 = a4;
+        strings = Enumerable.Range(1, neck.StringCount).Select(TensionOf).ToSequence();
+    }
+
+    /// <summary>The neck, with the tuning.</summary>
+    public Neck Neck { get; }
+
+    /// <summary>The strings fitted.</summary>
+    public StringSet Set { get; }
+
+    /// <summary>The tuning that it is compared with; null for none.</summary>
+    public Tuning? Reference { get; }
+
+    /// <summary>The limits.</summary>
+    public TensionLimits Limits { get; }
+
+    /// <summary>The frequency of A4, in Hz.</summary>
+    public double ReferenceA4 { get; }
+
+    /// <summary>Every string, string 1 first.</summary>
+    public IReadOnlyList<StringTension> Strings => strings;
+
+    /// <summary>What the neck carries.</summary>
+    public Tension Total => new(strings.Sum(static each => each.Tension.Newtons));
+
+    /// <summary>By how much that is more than in the reference tuning; null without one.</summary>
+    public Tension? TotalChange =>
+        Reference is null ? null : new(strings.Sum(static each => each.Change!.Value.Newtons));
+
+    /// <summary>What is amiss, in sentences, string 1 first; none where every string is comfortable. Show
+    /// <see cref="Caution"/> with it.</summary>
+    public IReadOnlyList<string> Warnings => TensionWords.Warnings(this);
+
+    /// <summary>The warnings with pitches in a format ("G" or "P") and in the language of a <see cref="NoteNaming"/>.</summary>
+    /// <exception cref="FormatException">Another format.</exception>
+    public IReadOnlyList<string> WarningsAs(string? format, IFormatProvider? naming = null) =>
+        TensionWords.Warnings(this, format, naming);
+
+    /// <summary>The caution that belongs to the warnings, <see cref="Cautions.Strings"/>; null where there are none.</summary>
+    public string? Caution => Warnings.Count > 0 ? Cautions.Strings : null;
+
+    private StringTension TensionOf(int number)
+    {
+        var open = Neck.Tuning[number];
+        var fitted = Set[number];
+        var length = Neck.OpenLength(number);
+        var tension = fitted.TensionAt(open.Open, length, ReferenceA4);
+        var breaking = fitted.BreakingPart(tension);
+        var before = Reference?[number];
+        var found = new StringTension
+        {
+            Number = number,
+            Pitch = open.Open,
+            String = fitted,
+            Length = length,
+            Tension = tension,
+            ReferencePitch = before?.Open,
+            Change = before is { } reference ? tension - fitted.TensionAt(reference.Open, length, ReferenceA4) : null,
+            Stress = fitted.StressAt(tension),
+            BreakingPart = breaking,
+            State = Limits.StateOf(tension, breaking),
+        };
+        return found with
+        {
+            Suggested = Suggest(found),
+            HighestSafePitch = breaking is { } part ? HighestSafe(open.Open, part) : null,
+        };
+    }
+
+    private GaugeChoice? Suggest(StringTension found)
+    {
+        if (found.State is not (StringState.Slack or StringState.Heavy) || found.String.Material is not { } material)
+        {
+            return null;
+        }
+
+        var wanted =
+            found.Change is { } change && Limits.StateOf(found.Tension - change) == StringState.Comfortable
+                ? found.Tension - change
+                : Limits.Middle;
+        return FittedString.TryGaugeFor(wanted, found.Pitch, found.Length, material, ReferenceA4, out var choice, out _)
+            ? choice
+            : null;
+    }
+
+    /// <summary>The stress goes with the square of the frequency: so many semitones down, or up, to the limit.</summary>
+    private Pitch? HighestSafe(Pitch pitch, double part)
+    {
+        // A hair of room, so that a string just at its limit stays where it is.
+        var semitones = (int)Math.Floor((6 * Math.Log2(Limits.MostOfBreaking / part)) + 1e-9);
+        var number = pitch.MidiNumber + semitones;
+        return semitones == 0 ? pitch
+            : number is >= 0 and <= 127 ? Pitch.FromMidi(number)
+            : null;
+    }
+
+    /// <summary>
+    /// The strings that would pull in this tuning what these pull in the reference: of each the nearest gauge that is sold, in the same
+    /// material; of a string known by its weight only, the weight.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">There is no reference, or some string would be too thin or too thick.</exception>
+    public StringSet Refitted()
+    {
+        if (Reference is null)
+        {
+            throw new InvalidOperationException(
+                "To keep tensions takes a reference: name the tuning to keep them from in neck.Tensions(strings, reference)."
+            );
+        }
+
+        return new(strings.Reverse().Select(Refit));
+    }
+
+    private FittedString Refit(StringTension each)
+    {
+        if (each.Retuned == 0)
+        {
+            return each.String;
+        }
+
+        var wanted = each.Tension - each.Change!.Value;
+        if (each.String.Material is not { } material)
+        {
+            var weight = each.String.UnitWeight * wanted.Newtons / each.Tension.Newtons;
+            return weight is >= FittedString.MinUnitWeight and <= FittedString.MaxUnitWeight
+                ? FittedString.OfUnitWeight(weight)
+                : throw new InvalidOperationException(
+                    $"String {each.Number} would need {weight} kg/m at {each.Pitch} to keep {wanted.ToString(1)}."
+                );
+        }
+
+        if (!each.String.TryWithTension(wanted, each.Pitch, each.Length, ReferenceA4, out var found, out var problem))
+        {
+            throw new InvalidOperationException($"String {each.Number} can't keep its tension: {problem}");
+        }
+
+        return found;
+    }
+
+    /// <summary>The tuning and what the neck carries, for a reader, and every warning with its caution.</summary>
+    public override string ToString() =>
+        string.Join(
+            "\n",
+            [
+                $"{Neck.Tuning}: {Total.ToString(0)}",
+                .. Warnings,
+                .. Caution is { } caution ? [caution] : Array.Empty<string>(),
+            ]
+        );
+}
