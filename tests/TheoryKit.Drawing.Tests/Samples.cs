@@ -53,6 +53,26 @@ internal static class Samples
             .Guitar.With(Tuning.Parse("Bb1 F2 Bb2 Eb3 Bb3 Ab4"))
             .Tensions(StringSet.Find("Light electric 10-46")!, Tuning.Standard);
 
+    public static Scordatura ToOpenD { get; } = new(Tuning.Standard, Tuning.Find("Open D")!);
+
+    /// <summary>The bossa, held low on the neck, in another tuning.</summary>
+    public static MovedChanges NineTinBoats { get; } =
+        MovedChanges.Of(
+            Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+            Neck.Guitar,
+            Tuning.Find("Drop D")!,
+            limits: new GripLimits { LastFret = 10, MinSounding = 4 }
+        );
+
+    public static MovedLine MovedLine { get; } =
+        MovedLine.Of(
+            "5:3 4:0 4:3 3:2 3:3 2:3 1:1 1:5".Split(' ').Select(static text => Position.Parse(text)),
+            Neck.Guitar,
+            Tuning.Find("DADGAD")!
+        );
+
+    public static OpenStringsReading OpenD { get; } = Tuning.Find("Open D")!.Reading();
+
     public static IReadOnlyList<object> Values { get; } =
     [
         NoteName.Parse("Gb"),
@@ -112,6 +132,17 @@ internal static class Samples
         Hand.Parse("small, thumb over; stretch 4"),
         EffortWeights.Default,
         EffortWeights.Parse("ring 1.5, inner mute 0"),
+        ToOpenD,
+        ToOpenD[6],
+        ToOpenD[6].Check!.Value,
+        NineTinBoats,
+        NineTinBoats.Grips[0],
+        NineTinBoats.Grips[0].Positions[0],
+        MovedLine,
+        MovedLine.Notes[0],
+        OpenD,
+        OpenD.Strings[0],
+        OpenD.Shapes(OpenStringsReading.UsualQualities[1])[0],
         Grips[0].Grip,
         Grips[0].Grip.Strings[0],
         Grips[0],
@@ -160,6 +191,7 @@ internal static class Samples
         ZoneAcrossQualities.Of(Zones[2], [Formula.Parse("1 3 5 b7"), Formula.Parse("1 b3 5 b7")]),
         new LineDrawing(Line[0], Neck.Guitar) { Chord = Chord.Parse("Gm9") },
         ComparisonPage.Of(NoteName.Parse("C"), Formula.Parse("1 3 5 7"), Formula.Parse("1 b3 5 7")),
+        ToOpenD.Fitted(StringSet.Find("Light electric 10-46")!),
     ];
 
     private static readonly Neck Uke3 = new(Tuning.Parse("G3 D4 A4"), 500, 5);
@@ -187,6 +219,19 @@ internal static class Samples
             Neck = null,
         },
         ComparisonPage.Of(Chord.Parse("C"), Chord.Parse("C")),
+        new Scordatura(Tuning.Standard, Tuning.Standard),
+        new Scordatura(Tuning.Standard, Tuning.Find("Half step down")!),
+        new Scordatura(Tuning.Find("Banjo open G")!, Tuning.Find("Banjo double C")!),
+        new Scordatura(Tuning.Standard, Tuning.Find("Drop C#")!).Fitted(StringSet.Find("Light electric 10-46")!),
+        // No grip before, none after, and a chord that no neck of three strings has.
+        MovedChanges.Of([Chord.Parse("C13"), OneTone], Uke3, Uke3.Tuning.With(1, Pitch.Parse("Bb4"))),
+        MovedChanges.Of([Chord.Parse("Bb")], new Neck(Tuning.Standard, capo: 3), Tuning.Find("Drop C#")!),
+        MovedChanges.Of([Chord.Parse("Bb")], new Neck(Tuning.Standard, capo: 3), Tuning.Find("Drop C#")!).Grips[0],
+        MovedLine.Of([new(6, 0)], Neck.Guitar, Tuning.Standard.With(6, Pitch.Parse("F2"))),
+        MovedLine.Of([new(6, 1), new(1, 22)], Neck.Guitar, Tuning.Standard),
+        Uke3.Tuning.Reading(Key.Parse("Gb minor")),
+        new Neck(Tuning.Find("Ukulele")!, 350, 4, 4).Reading(),
+        Tuning.Find("Eight-string standard")!.Reading(),
         ComparisonPage.Of(Chord.Parse("C5"), Chord.Parse("F#5")) with
         {
             Neck = Long,

@@ -204,12 +204,10 @@ public sealed class MovableShape : IEquatable<MovableShape>
         return other.frets.Count(static fret => fret is not null) > frets.Count(static fret => fret is not null);
     }
 
-    /// <summary>The root that it sounds with its lowest fret at one of the neck, in its simplest spelling.</summary>
+    /// <summary>The root that it sounds with its lowest fret at one of the neck, spelled as the key with the fewest accidentals spells it.</summary>
     /// <param name="fret">The fret, counted from the nut.</param>
     public NoteName RootAt(int fret) =>
-        fret == Fret
-            ? Grip.Chord.Root
-            : Pitch.FromMidi(60 + Diatonic.Modulo(Grip.Chord.Root.PitchClass + fret - Fret, 12)).Name;
+        fret == Fret ? Grip.Chord.Root : NameOf(Diatonic.Modulo(Grip.Chord.Root.PitchClass + fret - Fret, 12), Formula);
 
     /// <summary>The lowest fret, above capo and short strings' pegs, at which its lowest fret stands for a root; null if the neck ends before.</summary>
     /// <remarks>For an octave more add 12.</remarks>
@@ -299,5 +297,12 @@ public sealed class MovableShape : IEquatable<MovableShape>
 
     /// <summary>The chord on each of the twelve roots.</summary>
     private static IEnumerable<Chord> Roots(Formula formula) =>
-        Enumerable.Range(60, 12).Select(midi => new Chord(Pitch.FromMidi(midi).Name, formula));
+        Enumerable.Range(0, Diatonic.SemitonesPerOctave).Select(root => new Chord(NameOf(root, formula), formula));
+
+    /// <summary>A root by its sound, with the name on which the chord's key has the fewest accidentals.</summary>
+    private static NoteName NameOf(int pitchClass, Formula formula)
+    {
+        var isMinor = formula.Contains(new Degree(3, -1)) && !formula.Contains(new Degree(3));
+        return new Key(Pitch.FromMidi(60 + pitchClass).Name, isMinor).Simplest().Tonic;
+    }
 }

@@ -58,10 +58,10 @@ public sealed class MovedChanges
                         old,
                         same[index],
                         Easiest.Grips.ElementAtOrDefault(index),
-                        Kept.Grips.ElementAtOrDefault(index),
-                        old is null || same[index] is not null ? "" : Why(questions[index], positions)
+                        Kept.Grips.ElementAtOrDefault(index)
                     )
                     {
+                        Limits = limits,
                         Positions = positions,
                     };
                 }
@@ -222,36 +222,4 @@ public sealed class MovedChanges
             }),
         ];
     }
-
-    /// <summary>Why the same frets are no grip of the chord.</summary>
-    private static string Why(GripQuery question, List<MovedPosition> positions)
-    {
-        var chord = question.Chord;
-        var foreign = positions.FindAll(static position => position.MustMove);
-        if (foreign.Count > 0)
-        {
-            return string.Join("; ", foreign.Select(Gives))
-                + $": no {(foreign.Count > 1 ? "tones" : "tone")} of {chord}";
-        }
-
-        var sounding = positions.Select(static position => position.After.PitchClass).ToHashSet();
-        var optional = question.Optional ?? GripLimits.CommonlyOptional(chord.Formula);
-        var missing = chord
-            .Formula.Where(degree =>
-                !optional.Contains(degree) && !sounding.Contains(chord.Root.Add(degree).PitchClass)
-            )
-            .ToList();
-        if (missing.Count > 0)
-        {
-            return $"{string.Join(" and ", missing)} of {chord} would be missing";
-        }
-
-        var lowest = positions.MinBy(static position => position.After.MidiNumber).After;
-        return !question.AnyBass && lowest.PitchClass != chord.Bass.PitchClass
-            ? $"{lowest} would be lowest, not {chord.Bass}"
-            : "the limits leave it out in the new tuning";
-    }
-
-    private static string Gives(MovedPosition position) =>
-        $"string {position.Position.String} at fret {position.Position.Fret} gives {position.After}";
 }

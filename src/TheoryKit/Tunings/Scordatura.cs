@@ -92,6 +92,22 @@ public sealed class Scordatura : IEquatable<Scordatura>, ISpanParsable<Scordatur
     /// <summary>How far all strings are turned together, in semitones.</summary>
     public int Distance => strings.Sum(static turn => Math.Abs(turn.Semitones));
 
+    /// <summary>The tension of strings that are fitted, in the new tuning against the old.</summary>
+    /// <param name="strings">The strings fitted.</param>
+    /// <param name="scaleLength">From nut to saddle, in mm.</param>
+    /// <param name="limits">Between which tensions a string plays well and lasts; those for guitars if null.</param>
+    /// <exception cref="ArgumentException">The set has not as many strings.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The scale length is beyond the range of <see cref="Neck"/>.</exception>
+    public TensionReport Tensions(
+        StringSet strings,
+        double scaleLength = Neck.DefaultScaleLength,
+        TensionLimits? limits = null
+    )
+    {
+        var frets = Math.Max(Neck.DefaultFrets, To.Strings.Max(static each => each.Start));
+        return new Neck(To, scaleLength, frets).Tensions(strings, From, limits);
+    }
+
     /// <summary>The way back.</summary>
     public Scordatura Back => new(To, From);
 

@@ -62,7 +62,7 @@ public class MovedChangesTests
                         Assert.Equal(Frets(each.Before!), Frets(same));
                         Assert.Equal(each.Before!.Grip, same.Grip);
                         Assert.Equal(each.Before.Effort, same.Effort, Tolerance);
-                        Assert.Equal(each.Kept, same);
+                        Assert.True(each.Kept is null || each.Kept.Equals(same));
                     }
                 }
             },
