@@ -57,6 +57,7 @@ public static class TuningSearch
         private readonly IProgress<TuningSearchProgress>? progress;
         private readonly ParallelOptions parallel;
         private readonly Lock sync = new();
+        private readonly Dictionary<string, long> cutByString = [];
         private long decided;
         private long told = -1;
         private Candidate? leader;
@@ -89,20 +90,33 @@ public static class TuningSearch
             Allowed = new IReadOnlyList<int>[Strings + 1];
             Open = new int[Strings + 1];
             var lowest = new int[Strings + 1];
-            for (var number = 1; number <= Strings; number++)
+            // The highest-numbered string first, as they are decided: a tuning counts for the first limit that it meets.
+            var (before, after) = (1L, Space);
+            for (var number = Strings; number >= 1; number--)
             {
                 var each = neck.Tuning[number];
                 Open[number] = each.Open.MidiNumber - each.Start;
+                after /= (2 * query.Within) + 1;
                 // The least change first: good tunings are near, and the earlier they are found the more is cut off.
-                Allowed[number] =
-                [
-                    .. Enumerable
-                        .Range(-query.Within, (2 * query.Within) + 1)
-                        .Where(offset => each.Open.MidiNumber + offset is >= 0 and <= TuningString.MaxMidiNumber)
-                        .OrderBy(Math.Abs)
-                        .ThenBy(static offset => offset),
-                ];
-                lowest[number] = Open[number] + Allowed[number].Min();
+                var allowed = new List<int>();
+                for (var distance = 0; distance <= query.Within; distance++)
+                {
+                    foreach (var offset in distance == 0 ? [0] : new[] { -distance, distance })
+                    {
+                        if (LimitOf(query, number, offset) is { } limit)
+                        {
+                            cutByString[limit] = cutByString.GetValueOrDefault(limit) + (before * after);
+                        }
+                        else
+                        {
+                            allowed.Add(offset);
+                        }
+                    }
+                }
+
+                Allowed[number] = allowed;
+                before *= allowed.Count;
+                lowest[number] = Open[number] + allowed.DefaultIfEmpty().Min();
             }
 
             Patterns = new(new(neck, query.Hand), query.Limits, lowest, parallel);
@@ -135,6 +149,12 @@ public static class TuningSearch
 
         public TuningSearchAnswer Run()
         {
+            Tell(cutByString.Values.Sum());
+            if (Allowed.Skip(1).Any(static each => each.Count == 0))
+            {
+                return Answer([]);
+            }
+
             var first = new Worker(this);
             Seed(first);
             var units = Units(first);
@@ -162,6 +182,34 @@ public static class TuningSearch
             }
 
             return Answer([first, .. idle]);
+        }
+
+        /// <summary>The limit that keeps a string from being retuned so; null for none.</summary>
+        private static string? LimitOf(TuningSearchQuery query, int number, int offset)
+        {
+            var each = query.Base.Tuning[number];
+            var midi = each.Open.MidiNumber + offset;
+            if (midi is < 0 or > TuningString.MaxMidiNumber)
+            {
+                return "pitches that no string has";
+            }
+
+            if (query.Strings is not { } fitted)
+            {
+                return null;
+            }
+
+            var limits = query.TensionLimits;
+            var tension = fitted[number].TensionAt(Pitch.FromMidi(midi), query.Base.OpenLength(number));
+            return limits.StateOf(tension, fitted[number].BreakingPart(tension)) switch
+            {
+                StringState.Comfortable => null,
+                StringState.Slack => $"a string slacker than {limits.Lightest}",
+                StringState.Heavy => $"a string tighter than {limits.Heaviest}",
+                _ => FormattableString.Invariant(
+                    $"a string beyond {limits.MostOfBreaking * 100:0.#} % of its breaking stress"
+                ),
+            };
         }
 
         /// <summary>Tells how far it is: so many tunings more are decided.</summary>
@@ -243,6 +291,7 @@ public static class TuningSearch
                 );
             var cuts = names
                 .Select((name, index) => new TuningCut(name, workers.Sum(worker => worker.Cut[index])))
+                .Concat(cutByString.Select(static each => new TuningCut(each.Key, each.Value)))
                 .Where(static cut => cut.Count > 0);
             var tunings = Best.All.Select(each => each.Found(Query)).ToList();
             return new(

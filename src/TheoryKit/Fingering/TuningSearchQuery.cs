@@ -64,6 +64,12 @@ public sealed record TuningSearchQuery
         init => requirements = value.ToSequence();
     }
 
+    /// <summary>The strings fitted: then only tunings count in which each is within <see cref="TensionLimits"/>. Null for any.</summary>
+    public StringSet? Strings { get; init; }
+
+    /// <summary>Between which tensions a string has to be; counts only where the <see cref="Strings"/> are told.</summary>
+    public TensionLimits TensionLimits { get; init; } = TensionLimits.Default;
+
     /// <summary>A line that is to be played with little effort too; empty for none.</summary>
     public IReadOnlyList<Pitch> Line
     {
@@ -93,6 +99,14 @@ public sealed record TuningSearchQuery
         ArgumentNullException.ThrowIfNull(Base);
         ArgumentNullException.ThrowIfNull(Hand);
         ArgumentNullException.ThrowIfNull(Limits);
+        ArgumentNullException.ThrowIfNull(TensionLimits);
+        if (Strings is not null && Strings.Count != Base.StringCount)
+        {
+            throw new ArgumentException(
+                $"The set has {Strings.Count} strings, the neck {Base.StringCount}: {Base.Tuning}."
+            );
+        }
+
         if (chords.Count == 0 && line.Count == 0)
         {
             throw new ArgumentException("Nothing to play: give the chords of the tune, or a line.");
