@@ -33,7 +33,7 @@ internal static class StringValues
     public static Description<FittedString> Strings { get; } =
         new(
             new("string", "strings"),
-            static fitted => fitted.ToString(),
+            static fitted => Fitted(fitted),
             [
                 new("diameter", static each => Both(each.Diameter), IsNumber: true),
                 new("core", static each => Both(each.Core), IsNumber: true),
@@ -91,7 +91,7 @@ internal static class StringValues
             new("gauge", "gauges"),
             static choice => choice.Nearest.ToString(),
             [
-                new("at", static each => $"{each.Pitch} on {Millimetres(each.Length)}"),
+                new("at", static each => (Words)$"{each.Pitch} on {Millimetres(each.Length)}"),
                 new("wanted", static each => each.Wanted.ToString(1), IsNumber: true),
                 new("pulls", static each => each.Tension.ToString(1), IsNumber: true),
                 new("more than wanted", static each => Words.Of(new Signed(each.Difference.Newtons)), IsNumber: true),
@@ -109,7 +109,7 @@ internal static class StringValues
                     "tuned from",
                     static each => each is { Retuned: not 0, ReferencePitch: { } from } ? Words.Of(from) : null
                 ),
-                new("fitted", static each => each.String.ToString()),
+                new("fitted", static each => Fitted(each.String)),
                 new("tension", static each => each.Tension.ToString(1), IsNumber: true),
                 new("in kgf", static each => Number(each.Tension.KilogramsForce, "0.0"), IsNumber: true),
                 new("in lbf", static each => Number(each.Tension.PoundsForce, "0.0"), IsNumber: true),
@@ -119,7 +119,10 @@ internal static class StringValues
                     IsNumber: true
                 ),
                 new("of breaking", static each => Percent(each.BreakingPart), IsNumber: true),
-                new("feels", static each => State(each.State)),
+                new(
+                    "feels",
+                    static each => new Cell(State(each.State), IsStrong: each.State != StringState.Comfortable)
+                ),
             ]
         )
         {
@@ -132,6 +135,13 @@ internal static class StringValues
                         new Block.Prose(Cautions.Strings),
                     ],
         };
+
+    /// <summary>The sheet of one string of a report.</summary>
+    public static Sheet One(StringTension each) =>
+        new([
+            new Block.Title($"String {each.Number}", Words.Of(each.Pitch)),
+            .. StringTensions.Card(each).Blocks.Skip(1),
+        ]);
 
     /// <summary>The sheet of a report: every string, and under it what is amiss with the caution that belongs to it.</summary>
     public static Sheet Report(TensionReport report) =>
@@ -176,7 +186,7 @@ internal static class StringValues
         var blocks = new List<Block>
         {
             new Block.Facts(facts),
-            ((Block.Table)StringTensions.Table(report.Strings).Blocks[0]) with
+            ((Block.Table)StringTensions.Table(report.Strings.Reverse()).Blocks[0]) with
             {
                 HasQuietCaption = true,
             },
@@ -225,7 +235,7 @@ internal static class StringValues
                         (IReadOnlyList<Cell>)
                             [
                                 number,
-                                new(set[number].ToString()),
+                                new(Fitted(set[number])),
                                 new(Both(set[number].Diameter) ?? Words.None),
                                 new(Weight(set[number])),
                             ]
@@ -244,23 +254,29 @@ internal static class StringValues
                 set.Reverse()
                     .Select(static each => Number(each.Diameter!.Value / FittedString.MillimetresPerInch, "0.000#")!)
             )
-            : Words.Join(", ", set.Reverse().Select(static each => each.ToString()));
+            : Words.Join(", ", set.Reverse().Select(static each => Fitted(each)));
+
+    /// <summary>The string as it is written; a unit weight in the handier g/m, which is read as well.</summary>
+    private static string Fitted(FittedString each) =>
+        each.Material is null
+            ? (each.UnitWeight * 1000).ToString("0.00##\u00a0'g/m'", CultureInfo.InvariantCulture)
+            : each.ToString();
 
     private static Words Weight(FittedString each) => $"{Number(each.UnitWeight * 1000, "0.000")!} g/m";
 
     private static Words? Both(double? diameter) =>
         diameter is { } mm
-            ? $"{Number(mm, "0.000")!} mm, {Number(mm / FittedString.MillimetresPerInch, "0.0000")!} in"
+            ? $"{Number(mm, "0.000")!} mm, {Number(mm / FittedString.MillimetresPerInch, "0.000#")!} in"
             : null;
 
     private static string? Density(double? density) =>
-        density is { } value ? value.ToString("0 'kg/m³'", CultureInfo.InvariantCulture) : null;
+        density is { } value ? value.ToString("0\u00a0'kg/m³'", CultureInfo.InvariantCulture) : null;
 
     private static string? Stress(double? stress) =>
-        stress is { } value ? (value / 1e9).ToString("0.00 'GPa'", CultureInfo.InvariantCulture) : null;
+        stress is { } value ? (value / 1e9).ToString("0.00\u00a0'GPa'", CultureInfo.InvariantCulture) : null;
 
     private static string? Percent(double? part) =>
-        part is { } value ? (100 * value).ToString("0 '%'", CultureInfo.InvariantCulture) : null;
+        part is { } value ? (100 * value).ToString("0\u00a0'%'", CultureInfo.InvariantCulture) : null;
 
     private static string Millimetres(double length) => length.ToString("0.# 'mm'", CultureInfo.InvariantCulture);
 
