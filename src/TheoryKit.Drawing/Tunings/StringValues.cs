@@ -68,7 +68,7 @@ internal static class StringValues
     public static Description<Tension> Tensions { get; } =
         new(
             new("tension", "tensions"),
-            static tension => tension.ToString(1),
+            static tension => Newtons(tension),
             [
                 new("in kgf", static each => Number(each.KilogramsForce, "0.00"), IsNumber: true),
                 new("in lbf", static each => Number(each.PoundsForce, "0.00"), IsNumber: true),
@@ -78,10 +78,10 @@ internal static class StringValues
     public static Description<TensionLimits> Limits { get; } =
         new(
             new("limits of tension", "limits of tension"),
-            static limits => $"{limits.Lightest.ToString(0)} to {limits.Heaviest.ToString(0)}",
+            static limits => $"{Newtons(limits.Lightest, 0)} to {Newtons(limits.Heaviest, 0)}",
             [
-                new("slack below", static each => each.Lightest.ToString(1), IsNumber: true),
-                new("heavy above", static each => each.Heaviest.ToString(1), IsNumber: true),
+                new("slack below", static each => Newtons(each.Lightest), IsNumber: true),
+                new("heavy above", static each => Newtons(each.Heaviest), IsNumber: true),
                 new("most of the breaking stress", static each => Percent(each.MostOfBreaking), IsNumber: true),
             ]
         );
@@ -92,8 +92,8 @@ internal static class StringValues
             static choice => choice.Nearest.ToString(),
             [
                 new("at", static each => (Words)$"{each.Pitch} on {Millimetres(each.Length)}"),
-                new("wanted", static each => each.Wanted.ToString(1), IsNumber: true),
-                new("pulls", static each => each.Tension.ToString(1), IsNumber: true),
+                new("wanted", static each => Newtons(each.Wanted), IsNumber: true),
+                new("pulls", static each => Newtons(each.Tension), IsNumber: true),
                 new("more than wanted", static each => Words.Of(new Signed(each.Difference.Newtons)), IsNumber: true),
                 new("just right", static each => Both(each.Exact.Diameter), IsNumber: true),
             ]
@@ -110,7 +110,7 @@ internal static class StringValues
                     static each => each is { Retuned: not 0, ReferencePitch: { } from } ? Words.Of(from) : null
                 ),
                 new("fitted", static each => Fitted(each.String)),
-                new("tension", static each => each.Tension.ToString(1), IsNumber: true),
+                new("tension", static each => Newtons(each.Tension), IsNumber: true),
                 new("in kgf", static each => Number(each.Tension.KilogramsForce, "0.0"), IsNumber: true),
                 new("in lbf", static each => Number(each.Tension.PoundsForce, "0.0"), IsNumber: true),
                 new(
@@ -161,7 +161,7 @@ internal static class StringValues
             new(
                 "in all",
                 new(
-                    $"{report.Total.ToString(0)} ({Number(report.Total.KilogramsForce, "0.0")!} kgf, {Number(report.Total.PoundsForce, "0")!} lbf)"
+                    $"{Newtons(report.Total, 0)} ({Number(report.Total.KilogramsForce, "0.0")!} kgf, {Number(report.Total.PoundsForce, "0")!} lbf)"
                 )
             ),
         };
@@ -260,13 +260,18 @@ internal static class StringValues
     private static string Fitted(FittedString each) =>
         each.Material is null
             ? (each.UnitWeight * 1000).ToString("0.00##\u00a0'g/m'", CultureInfo.InvariantCulture)
-            : each.ToString();
+            : each.ToString()
+                .Replace(" in ", "\u00a0in ", StringComparison.Ordinal)
+                .Replace(" mm ", "\u00a0mm ", StringComparison.Ordinal);
 
-    private static Words Weight(FittedString each) => $"{Number(each.UnitWeight * 1000, "0.000")!} g/m";
+    private static string Newtons(Tension tension, int decimals = 1) =>
+        tension.ToString(decimals).Replace(' ', '\u00a0');
+
+    private static Words Weight(FittedString each) => $"{Number(each.UnitWeight * 1000, "0.000")!}\u00a0g/m";
 
     private static Words? Both(double? diameter) =>
         diameter is { } mm
-            ? $"{Number(mm, "0.000")!} mm, {Number(mm / FittedString.MillimetresPerInch, "0.000#")!} in"
+            ? $"{Number(mm, "0.000")!}\u00a0mm, {Number(mm / FittedString.MillimetresPerInch, "0.000#")!}\u00a0in"
             : null;
 
     private static string? Density(double? density) =>
@@ -278,7 +283,7 @@ internal static class StringValues
     private static string? Percent(double? part) =>
         part is { } value ? (100 * value).ToString("0\u00a0'%'", CultureInfo.InvariantCulture) : null;
 
-    private static string Millimetres(double length) => length.ToString("0.# 'mm'", CultureInfo.InvariantCulture);
+    private static string Millimetres(double length) => length.ToString("0.#\u00a0'mm'", CultureInfo.InvariantCulture);
 
     private static string? Number(double? value, string format) =>
         value?.ToString(format, CultureInfo.InvariantCulture);
@@ -288,9 +293,9 @@ internal static class StringValues
     {
         public string ToString(string? format, IFormatProvider? formatProvider) =>
             Math.Round(Newtons, 1) == 0
-                ? "0.0 N"
+                ? "0.0\u00a0N"
                 : Newtons.ToString(
-                    format == "P" ? "+0.0 'N';\u22120.0 'N'" : "+0.0 'N';-0.0 'N'",
+                    format == "P" ? "+0.0\u00a0'N';\u22120.0\u00a0'N'" : "+0.0\u00a0'N';-0.0\u00a0'N'",
                     CultureInfo.InvariantCulture
                 );
     }
