@@ -79,6 +79,8 @@ public static class DrawingRenderers
             .Set.Add(new NeckDrawingRenderer(naming))
             .Add(new LadderRenderer(naming))
             .Add(new SheetRenderer<TensionReport>(StringValues.Report, naming))
+            .Add(new SheetRenderer<StringTension>(StringValues.One, naming))
+            .Add(new SheetRenderer<IEnumerable<StringTension>>(StringValues.StringTensions.Table, naming))
             .Add(new SheetRenderer<ChordGrip>(GripValues.Grip, naming))
             .Add(new SheetRenderer<IEnumerable<ChordGrip>>(GripValues.Boxes, naming))
             .Add(new SheetRenderer<GripAnswer>(GripValues.Answer, naming))
