@@ -4,14 +4,6 @@ using TheoryKit.Tunings;
 
 namespace TheoryKit.Fingering;
 
-/// <summary>What one open string gives.</summary>
-/// <param name="Number">The string.</param>
-/// <param name="Pitch">What it sounds.</param>
-/// <param name="Function">What it is in the chord of the open strings; null for a bass that is no tone of it.</param>
-/// <param name="Degree">Its degree over the key, in the key's spelling.</param>
-/// <param name="IsInKey">Whether the key's scale has it.</param>
-public readonly record struct OpenStringRole(int Number, Pitch Pitch, Degree? Function, Degree Degree, bool IsInKey);
-
 /// <summary>
 /// The open strings of a neck read: which chord they are and why, what each gives over a key, and the shapes of any chord
 /// quality among them. Equal when what was asked is.
@@ -134,27 +126,4 @@ public sealed class OpenStringsReading : IEquatable<OpenStringsReading>
         var key = new Key(chord.Root, isMinor);
         return key.IsPrinted ? key : key.Simplest();
     }
-}
-
-/// <summary>Short ways to what a tuning gives.</summary>
-public static class OpenStringsReadings
-{
-    /// <summary>The open strings of a tuning read, on a neck of usual measures.</summary>
-    /// <param name="tuning">The tuning.</param>
-    /// <param name="key">The key to count degrees over; null for the major or minor one on the chord's root.</param>
-    public static OpenStringsReading Reading(this Tuning tuning, Key? key = null)
-    {
-        ArgumentNullException.ThrowIfNull(tuning);
-        var frets = Math.Max(Neck.DefaultFrets, tuning.Strings.Max(static each => each.Start));
-        return OpenStringsReading.Of(new(tuning, frets: frets), key);
-    }
-
-    /// <summary>The open strings of a neck read.</summary>
-    /// <inheritdoc cref="OpenStringsReading.Of"/>
-    public static OpenStringsReading Reading(
-        this Neck neck,
-        Key? key = null,
-        Hand? hand = null,
-        GripLimits? limits = null
-    ) => OpenStringsReading.Of(neck, key, hand, limits);
 }
