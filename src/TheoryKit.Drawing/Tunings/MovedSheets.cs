@@ -69,7 +69,7 @@ internal static class MovedSheets
 
         if (moved.Positions.Count > 0)
         {
-            blocks.Add((Block.Table)TuningValues.Positions.Table(moved.Positions).Blocks[0]);
+            blocks.Add((Block.Table)MovingValues.Positions.Table(moved.Positions).Blocks[0]);
         }
 
         return new(blocks);

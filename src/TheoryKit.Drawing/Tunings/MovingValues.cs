@@ -5,7 +5,7 @@ using TheoryKit.Tunings;
 namespace TheoryKit.Drawing;
 
 /// <summary>How turning, moving and reading tunings are described.</summary>
-internal static class TuningValues
+internal static class MovingValues
 {
     public static Description<StringTurn> Turns { get; } =
         new(
