@@ -248,7 +248,7 @@ internal static class MovedSheets
 
     private static Words At(Position? position, Position before) =>
         position is not { } at ? Words.None
-        : at == before ? (Words)$"{at}, as before"
+        : at == before ? "as before"
         : Words.Of(at);
 
     private static bool Same(FingeredLine line, FingeredLine? other) =>

@@ -81,8 +81,8 @@ internal static class ScordaturaSheets
                         index + 1,
                         turn.Number,
                         new(TuningWords.Turned(turn)),
-                        new((Words)$"{turn.From}\u00a0to\u00a0{turn.To}"),
-                        new(turn.To.Frequency().ToString("0.00\u00a0'Hz'", CultureInfo.InvariantCulture)),
+                        new((Words)$"{turn.From} to {turn.To}"),
+                        new(turn.To.Frequency().ToString("0.00", CultureInfo.InvariantCulture)),
                         new(TuningWords.Heard(turn, scordatura.To) ?? "by a tuner: no string is right yet"),
                     ]
         );
@@ -93,7 +93,7 @@ internal static class ScordaturaSheets
                 new("string", IsNumber: true),
                 "turn",
                 "pitch",
-                new("at A4 = 440 Hz", IsNumber: true),
+                new("Hz (A4 = 440)", IsNumber: true),
                 "check by ear",
             ],
             [.. rows]
