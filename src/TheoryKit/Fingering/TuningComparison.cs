@@ -1,0 +1,134 @@
+using System.Globalization;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>
+/// What several tunings do to the same chords under the same hand, a column for each. Equal when necks, chords, hand and
+/// limits are.
+/// </summary>
+/// <remarks>
+/// The first neck is the reference that retuning is counted against. Grips and zones are found when they are first asked
+/// for, and once.
+/// </remarks>
+public sealed class TuningComparison : IEquatable<TuningComparison>
+{
+    private TuningComparison(Sequence<Neck> necks, Sequence<Chord> chords, Hand hand, GripLimits limits)
+    {
+        (Necks, Chords, Hand, Limits) = (necks, chords, hand, limits);
+        var names = Name(necks);
+        Columns = necks.Select((neck, place) => new TuningColumn(this, neck, names[place])).ToSequence();
+    }
+
+    /// <summary>The necks; the first one is the reference.</summary>
+    public IReadOnlyList<Neck> Necks { get; }
+
+    /// <summary>The chords, in the order given.</summary>
+    public IReadOnlyList<Chord> Chords { get; }
+
+    /// <summary>The hand.</summary>
+    public Hand Hand { get; }
+
+    /// <summary>What is asked of a grip.</summary>
+    public GripLimits Limits { get; }
+
+    /// <summary>What there is to say about each neck, in their order.</summary>
+    public IReadOnlyList<TuningColumn> Columns { get; }
+
+    /// <summary>The neck that retuning is counted against.</summary>
+    public Neck Reference => Necks[0];
+
+    /// <summary>A comparison of necks.</summary>
+    /// <param name="necks">One or more; the first is the reference. They may have any number of strings.</param>
+    /// <param name="chords">One or more.</param>
+    /// <param name="hand">The hand; the average one if null.</param>
+    /// <param name="limits">What is asked of a grip; common practice if null.</param>
+    /// <exception cref="ArgumentException">No neck, no chord, or limits that contradict themselves or a neck.</exception>
+    public static TuningComparison Of(
+        IEnumerable<Neck> necks,
+        IEnumerable<Chord> chords,
+        Hand? hand = null,
+        GripLimits? limits = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(necks);
+        ArgumentNullException.ThrowIfNull(chords);
+        var (allNecks, allChords) = (necks.ToSequence(), chords.ToSequence());
+        if (allNecks.Count == 0)
+        {
+            throw new ArgumentException("There is no tuning to compare; give two or more.", nameof(necks));
+        }
+
+        if (allChords.Count == 0)
+        {
+            throw new ArgumentException("There is no chord to compare tunings by; give one or more.", nameof(chords));
+        }
+
+        limits ??= GripLimits.Default;
+        foreach (var neck in allNecks)
+        {
+            limits.Validate(neck);
+        }
+
+        return new(allNecks, allChords, hand ?? Hand.Average, limits);
+    }
+
+    /// <summary>A comparison of tunings on one neck.</summary>
+    /// <param name="neck">The neck: its scale length, frets and capo; its own tuning counts only if it is among the tunings.</param>
+    /// <param name="tunings">One or more; the first is the reference.</param>
+    /// <param name="chords">One or more.</param>
+    /// <param name="hand">The hand; the average one if null.</param>
+    /// <param name="limits">What is asked of a grip; common practice if null.</param>
+    /// <exception cref="ArgumentException">No tuning, no chord, or limits that contradict themselves or a neck.</exception>
+    public static TuningComparison Of(
+        Neck neck,
+        IEnumerable<Tuning> tunings,
+        IEnumerable<Chord> chords,
+        Hand? hand = null,
+        GripLimits? limits = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(neck);
+        ArgumentNullException.ThrowIfNull(tunings);
+        return Of(tunings.Select(neck.With), chords, hand, limits);
+    }
+
+    /// <inheritdoc/>
+    public bool Equals(TuningComparison? other) =>
+        other is not null
+        && Necks.Equals(other.Necks)
+        && Chords.Equals(other.Chords)
+        && Hand == other.Hand
+        && Limits == other.Limits;
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as TuningComparison);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Necks, Chords, Hand, Limits);
+
+    /// <summary>The chords and the tunings, for a reader.</summary>
+    public override string ToString() =>
+        $"{string.Join(", ", Chords)} in {string.Join("; ", Columns.Select(static column => column.Name))}";
+
+    /// <summary>The least that tells the necks apart: the tuning, a capo, and other measures where two have the same of both.</summary>
+    private static List<string> Name(Sequence<Neck> necks)
+    {
+        var names = necks.Select(static neck => (Neck: neck, Name: ShortName(neck))).ToList();
+        return
+        [
+            .. names.Select(each =>
+                names.Exists(other => other.Name == each.Name && other.Neck != each.Neck)
+                    ? string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{each.Name}, {each.Neck.ScaleLength:0.#} mm, {each.Neck.Frets} frets"
+                    )
+                    : each.Name
+            ),
+        ];
+    }
+
+    private static string ShortName(Neck neck) =>
+        (neck.Tuning.Name ?? neck.Tuning.ToString()) + (neck.Capo == 0 ? "" : $", capo {neck.Capo}");
+}
