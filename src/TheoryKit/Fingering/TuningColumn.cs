@@ -1,17 +1,19 @@
 using TheoryKit.Theory;
+using TheoryKit.Theory.Text;
 using TheoryKit.Tunings;
 
 namespace TheoryKit.Fingering;
 
 /// <summary>What one tuning of a <see cref="TuningComparison"/> does to the chords. Equal when the comparison and the neck are.</summary>
-public sealed class TuningColumn : IEquatable<TuningColumn>
+public sealed class TuningColumn : IEquatable<TuningColumn>, IFormattable
 {
     private readonly TuningComparison comparison;
+    private readonly string measures; // what the name has besides the tuning
     private readonly Lazy<int> distinctShapes;
 
-    internal TuningColumn(TuningComparison comparison, Neck neck, string name)
+    internal TuningColumn(TuningComparison comparison, Neck neck, string measures)
     {
-        (this.comparison, Neck, Name) = (comparison, neck, name);
+        (this.comparison, Neck, this.measures) = (comparison, neck, measures);
         Cells = comparison.Chords.Select(chord => new TuningCell(comparison, neck, chord)).ToSequence();
         OpenPitches = Enumerable.Range(1, neck.StringCount).Select(OpenPitch).ToSequence();
         Retuned = Steps(comparison.Reference.Tuning, neck.Tuning);
@@ -25,7 +27,7 @@ public sealed class TuningColumn : IEquatable<TuningColumn>
     /// The tuning by its name, or by its strings where it has none; with the capo if there is one, and with length and frets
     /// where that tells it from another column.
     /// </summary>
-    public string Name { get; }
+    public string Name => ToString(null, null);
 
     /// <summary>A cell for each chord, in their order.</summary>
     public IReadOnlyList<TuningCell> Cells { get; }
@@ -112,6 +114,25 @@ public sealed class TuningColumn : IEquatable<TuningColumn>
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;
+
+    /// <summary>The name: "G" (or null) plain, "P" with printed signs.</summary>
+    /// <param name="format">"G", "P" or null.</param>
+    /// <param name="formatProvider">A <see cref="NoteNaming"/> for a tuning that goes by its strings; null for English.</param>
+    /// <exception cref="FormatException">Another format.</exception>
+    public string ToString(string? format, IFormatProvider? formatProvider = null)
+    {
+        var isPrinted = TextFormat.IsPrinted(format);
+        var tuning = Neck.Tuning.Name is { } name
+            ? (isPrinted ? name.Replace('#', '♯') : name)
+            : string.Join(
+                ' ',
+                Neck.Tuning.Strings.Reverse()
+                    .Select(each =>
+                        each.Open.ToString(format, formatProvider) + (each.Start == 0 ? "" : $"@{each.Start}")
+                    )
+            );
+        return tuning + measures;
+    }
 
     private static Sequence<int>? Steps(Tuning from, Tuning to) =>
         from.StringCount == to.StringCount

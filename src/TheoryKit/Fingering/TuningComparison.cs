@@ -17,8 +17,7 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
     private TuningComparison(Sequence<Neck> necks, Sequence<Chord> chords, Hand hand, GripLimits limits)
     {
         (Necks, Chords, Hand, Limits) = (necks, chords, hand, limits);
-        var names = Name(necks);
-        Columns = necks.Select((neck, place) => new TuningColumn(this, neck, names[place])).ToSequence();
+        Columns = necks.Zip(Measures(necks), (neck, measures) => new TuningColumn(this, neck, measures)).ToSequence();
     }
 
     /// <summary>The necks; the first one is the reference.</summary>
@@ -112,23 +111,14 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
     public override string ToString() =>
         $"{string.Join(", ", Chords)} in {string.Join("; ", Columns.Select(static column => column.Name))}";
 
-    /// <summary>The least that tells the necks apart: the tuning, a capo, and other measures where two have the same of both.</summary>
-    private static List<string> Name(Sequence<Neck> necks)
-    {
-        var names = necks.Select(static neck => (Neck: neck, Name: ShortName(neck))).ToList();
-        return
-        [
-            .. names.Select(each =>
-                names.Exists(other => other.Name == each.Name && other.Neck != each.Neck)
-                    ? string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{each.Name}, {each.Neck.ScaleLength:0.#} mm, {each.Neck.Frets} frets"
-                    )
-                    : each.Name
-            ),
-        ];
-    }
-
-    private static string ShortName(Neck neck) =>
-        (neck.Tuning.Name ?? neck.Tuning.ToString()) + (neck.Capo == 0 ? "" : $", capo {neck.Capo}");
+    /// <summary>What the names of the tunings need besides to tell the necks apart: a capo, and other measures where two have the same of both.</summary>
+    private static IEnumerable<string> Measures(Sequence<Neck> necks) =>
+        necks.Select(neck =>
+            (neck.Capo == 0 ? "" : $", capo {neck.Capo}")
+            + (
+                necks.Any(other => other != neck && other.Tuning == neck.Tuning && other.Capo == neck.Capo)
+                    ? string.Create(CultureInfo.InvariantCulture, $", {neck.ScaleLength:0.#} mm, {neck.Frets} frets")
+                    : ""
+            )
+        );
 }
