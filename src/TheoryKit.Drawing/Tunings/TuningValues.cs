@@ -1,0 +1,101 @@
+using TheoryKit.Fingering;
+using TheoryKit.Theory;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>How what a tuning does to chords is described.</summary>
+internal static class TuningValues
+{
+    public static Description<TuningColumn> Columns { get; } =
+        new(
+            new("tuning", "tunings"),
+            static column => Words.Of(column),
+            [
+                new("open strings", static column => Pitches(column)),
+                new("between neighbours, in semitones", static column => Layout(column)),
+                new("sounding", static column => Range(column)),
+                new("strings in unison", static column => Groups(column.Unisons)),
+                new("strings of the same note", static column => Groups(column.Doublings)),
+                new("to retune", static column => Retuning(column)),
+                new("chords with a grip", static column => $"{column.Playable} of {column.Cells.Count}"),
+                new(
+                    "least effort, all chords",
+                    static column => column.LeastEffort is { } effort ? GripWords.Effort(effort) : "not all have a grip"
+                ),
+                new("grips", static column => column.Count, IsNumber: true),
+                new("different shapes", static column => column.DistinctShapes, IsNumber: true),
+                new("zones", static column => Zones(column.Zones, column.CompleteZones)),
+                new("open strings in the easiest grips", static column => column.OpenStringsInUse, IsNumber: true),
+            ]
+        );
+
+    public static Description<TuningCell> Cells { get; } =
+        new(
+            new("chord in a tuning", "chords in tunings"),
+            static cell => Words.Of(cell.Chord),
+            [
+                new(
+                    "least effort",
+                    static cell => cell.LeastEffort is { } effort ? GripWords.Effort(effort) : "no grip",
+                    IsNumber: true
+                ),
+                new("easiest grip", static cell => cell.Best is { } best ? Words.Of(best.Grip) : cell.Grips.Reason),
+                new("grips", static cell => cell.Count, IsNumber: true),
+                new("different shapes", static cell => cell.DistinctShapes, IsNumber: true),
+                new("zones", static cell => Zones(cell.Zones.Count, cell.CompleteZones)),
+                new("open strings used", static cell => cell.OpenStringsInUse, IsNumber: true),
+            ]
+        );
+
+    /// <summary>The open strings as they sound, the way players say them.</summary>
+    public static Words Pitches(TuningColumn column) => Words.Join("\u00a0", column.OpenPitches.Reverse());
+
+    /// <summary>"5 5 5 4 5", with a minus where it goes down.</summary>
+    public static string Layout(TuningColumn column) =>
+        string.Join("\u00a0", column.OpenIntervals.Select(static interval => Signed(interval.Semitones, plus: "")));
+
+    /// <summary>"E2 to D6, 46 semitones".</summary>
+    public static Words Range(TuningColumn column) =>
+        $"{column.Lowest} to {column.Highest}, {InWords.Count(column.Range, "semitone")}";
+
+    /// <summary>"6 4 1 and 5 2", or "none".</summary>
+    public static string Groups(IReadOnlyList<IReadOnlyList<int>> groups) =>
+        groups.Count == 0 ? "none" : InWords.List(groups.Select(static group => string.Join("\u00a0", group)));
+
+    /// <summary>"6 semitones: string 6 2 down, string 1 2 down".</summary>
+    public static Words Retuning(TuningColumn column)
+    {
+        if (column.Retuned is not { } steps)
+        {
+            return "other strings";
+        }
+
+        if (column.RetuneDistance == 0)
+        {
+            return "nothing";
+        }
+
+        var strings = Enumerable
+            .Range(1, steps.Count)
+            .Reverse()
+            .Where(number => steps[number - 1] != 0)
+            .GroupBy(number => steps[number - 1])
+            .Select(static group =>
+                $"{(group.Count() == 1 ? "string" : "strings")} {InWords.List(group.Select(static number => $"{number}"))} "
+                + $"by\u00a0{Signed(group.Key)}"
+            );
+        return $"{InWords.Count(column.RetuneDistance!.Value, "semitone")}: {string.Join(", ", strings)}";
+    }
+
+    /// <summary>"5, all complete", "6, 4 of them complete".</summary>
+    public static string Zones(int zones, int complete) =>
+        zones == 0 ? "none"
+        : complete == zones ? $"{zones}, {(zones == 1 ? "complete" : "all complete")}"
+        : $"{zones}, {complete} of them complete";
+
+    /// <summary>A number with its sign as printed.</summary>
+    public static string Signed(int number, string plus = "+") =>
+        number < 0 ? $"\u2212{-number}"
+        : number > 0 ? $"{plus}{number}"
+        : "0";
+}
