@@ -97,6 +97,30 @@ public sealed class Neck : IEquatable<Neck>, ISpanParsable<Neck>
         return ScaleLength * (1 - Math.Pow(2, -fret / 12.0));
     }
 
+    /// <summary>
+    /// The sounding length of a string as it is tuned, open and with no capo, in mm: the scale length, or what is left of it where a
+    /// short string begins, L * 2^(-start/12).
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such string.</exception>
+    public double OpenLength(int @string) => ScaleLength - FretDistance(Tuning[@string].Start);
+
+    /// <summary>What each string pulls when it is in tune, capo or not, and what is amiss.</summary>
+    /// <param name="strings">The strings fitted, as many as the neck has.</param>
+    /// <param name="reference">A tuning to compare with, on the same strings.</param>
+    /// <param name="limits">Between which tensions strings are comfortable; <see cref="TensionLimits.Default"/> if null.</param>
+    /// <param name="a4">The frequency of A4 in Hz; 440 by ISO 16.</param>
+    /// <exception cref="ArgumentException">The set or the reference has another number of strings.</exception>
+    public TensionReport Tensions(
+        StringSet strings,
+        Tuning? reference = null,
+        TensionLimits? limits = null,
+        double a4 = Pitch.StandardA4
+    )
+    {
+        ArgumentNullException.ThrowIfNull(strings);
+        return new(this, strings, reference, limits ?? TensionLimits.Default, a4);
+    }
+
     /// <summary>The fret at which a string sounds open: the capo, or where a short string begins, else 0.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There is no such string.</exception>
     public int OpenFret(int @string) => Math.Max(Tuning[@string].Start, Capo);

@@ -1,9 +1,8 @@
 using System.Globalization;
-using TheoryKit.Theory.Text;
 
-namespace TheoryKit.Fingering;
+namespace TheoryKit.Theory.Text;
 
-/// <summary>Reads the numbers in the texts of hands and weights.</summary>
+/// <summary>Reads the numbers in texts.</summary>
 internal static class Measure
 {
     /// <summary>Reads white space and a decimal number between two bounds, both included.</summary>
