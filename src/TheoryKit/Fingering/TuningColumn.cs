@@ -17,6 +17,9 @@ public sealed class TuningColumn : IEquatable<TuningColumn>, IFormattable
         Cells = comparison.Chords.Select(chord => new TuningCell(comparison, neck, chord)).ToSequence();
         OpenPitches = Enumerable.Range(1, neck.StringCount).Select(OpenPitch).ToSequence();
         Retuned = Steps(comparison.Reference.Tuning, neck.Tuning);
+        Tensions = comparison.Strings is { } strings
+            ? neck.Tensions(strings, Retuned is null ? null : comparison.Reference.Tuning, comparison.TensionLimits)
+            : null;
         distinctShapes = new(() => Cells.SelectMany(static cell => cell.ShapeKeys).Distinct().Count());
     }
 
@@ -77,6 +80,12 @@ public sealed class TuningColumn : IEquatable<TuningColumn>, IFormattable
 
     /// <summary>How far it is to retune from the reference: the semitones of all strings, up or down, added; null as for <see cref="Retuned"/>.</summary>
     public int? RetuneDistance => Retuned?.Sum(Math.Abs);
+
+    /// <summary>
+    /// The tensions of the fitted strings, with the change against the tuning of the reference where one can retune from it;
+    /// null where the comparison has no strings.
+    /// </summary>
+    public TensionReport? Tensions { get; }
 
     /// <summary>How many grips there are of all the chords.</summary>
     public int Count => Cells.Sum(static cell => cell.Count);

@@ -5,8 +5,8 @@ using TheoryKit.Tunings;
 namespace TheoryKit.Fingering;
 
 /// <summary>
-/// What several tunings do to the same chords under the same hand, a column for each. Equal when necks, chords, hand and
-/// limits are.
+/// What several tunings do to the same chords under the same hand, a column for each. Equal when necks, chords, hand,
+/// limits and strings are.
 /// </summary>
 /// <remarks>
 /// The first neck is the reference that retuning is counted against. Grips and zones are found when they are first asked
@@ -14,9 +14,17 @@ namespace TheoryKit.Fingering;
 /// </remarks>
 public sealed class TuningComparison : IEquatable<TuningComparison>
 {
-    private TuningComparison(Sequence<Neck> necks, Sequence<Chord> chords, Hand hand, GripLimits limits)
+    private TuningComparison(
+        Sequence<Neck> necks,
+        Sequence<Chord> chords,
+        Hand hand,
+        GripLimits limits,
+        StringSet? strings,
+        TensionLimits tensionLimits
+    )
     {
         (Necks, Chords, Hand, Limits) = (necks, chords, hand, limits);
+        (Strings, TensionLimits) = (strings, tensionLimits);
         Columns = necks.Zip(Measures(necks), (neck, measures) => new TuningColumn(this, neck, measures)).ToSequence();
     }
 
@@ -32,6 +40,12 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
     /// <summary>What is asked of a grip.</summary>
     public GripLimits Limits { get; }
 
+    /// <summary>The strings fitted, the same for every tuning; null where tensions are not asked for.</summary>
+    public StringSet? Strings { get; }
+
+    /// <summary>Between which tensions a string plays well and lasts.</summary>
+    public TensionLimits TensionLimits { get; }
+
     /// <summary>What there is to say about each neck, in their order.</summary>
     public IReadOnlyList<TuningColumn> Columns { get; }
 
@@ -43,12 +57,17 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
     /// <param name="chords">One or more.</param>
     /// <param name="hand">The hand; the average one if null.</param>
     /// <param name="limits">What is asked of a grip; common practice if null.</param>
-    /// <exception cref="ArgumentException">No neck, no chord, or limits that contradict themselves or a neck.</exception>
+    /// <param name="strings">The strings fitted, for tensions; null for none.</param>
+    /// <param name="tensionLimits">Between which tensions a string plays well and lasts; those of a guitar if null.</param>
+    /// <exception cref="ArgumentException">No neck, no chord, limits that contradict themselves or a neck, or a set of
+    /// strings that has not as many as a neck.</exception>
     public static TuningComparison Of(
         IEnumerable<Neck> necks,
         IEnumerable<Chord> chords,
         Hand? hand = null,
-        GripLimits? limits = null
+        GripLimits? limits = null,
+        StringSet? strings = null,
+        TensionLimits? tensionLimits = null
     )
     {
         ArgumentNullException.ThrowIfNull(necks);
@@ -70,7 +89,14 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
             limits.Validate(neck);
         }
 
-        return new(allNecks, allChords, hand ?? Hand.Average, limits);
+        return new(
+            allNecks,
+            allChords,
+            hand ?? Hand.Average,
+            limits,
+            strings,
+            tensionLimits ?? TensionLimits.Default
+        );
     }
 
     /// <summary>A comparison of tunings on one neck.</summary>
@@ -79,18 +105,23 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
     /// <param name="chords">One or more.</param>
     /// <param name="hand">The hand; the average one if null.</param>
     /// <param name="limits">What is asked of a grip; common practice if null.</param>
-    /// <exception cref="ArgumentException">No tuning, no chord, or limits that contradict themselves or a neck.</exception>
+    /// <param name="strings">The strings fitted, for tensions; null for none.</param>
+    /// <param name="tensionLimits">Between which tensions a string plays well and lasts; those of a guitar if null.</param>
+    /// <exception cref="ArgumentException">No tuning, no chord, limits that contradict themselves or a neck, or a set of
+    /// strings that has not as many as a neck.</exception>
     public static TuningComparison Of(
         Neck neck,
         IEnumerable<Tuning> tunings,
         IEnumerable<Chord> chords,
         Hand? hand = null,
-        GripLimits? limits = null
+        GripLimits? limits = null,
+        StringSet? strings = null,
+        TensionLimits? tensionLimits = null
     )
     {
         ArgumentNullException.ThrowIfNull(neck);
         ArgumentNullException.ThrowIfNull(tunings);
-        return Of(tunings.Select(neck.With), chords, hand, limits);
+        return Of(tunings.Select(neck.With), chords, hand, limits, strings, tensionLimits);
     }
 
     /// <inheritdoc/>
@@ -99,13 +130,15 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
         && Necks.Equals(other.Necks)
         && Chords.Equals(other.Chords)
         && Hand == other.Hand
-        && Limits == other.Limits;
+        && Limits == other.Limits
+        && Strings == other.Strings
+        && TensionLimits == other.TensionLimits;
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as TuningComparison);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Necks, Chords, Hand, Limits);
+    public override int GetHashCode() => HashCode.Combine(Necks, Chords, Hand, Limits, Strings, TensionLimits);
 
     /// <summary>The chords and the tunings, for a reader.</summary>
     public override string ToString() =>
