@@ -1,5 +1,7 @@
+using System.Globalization;
 using TheoryKit.Fingering;
 using TheoryKit.Theory;
+using TheoryKit.Tunings;
 
 namespace TheoryKit.Drawing;
 
@@ -33,6 +35,11 @@ internal static class ComparisonOfTuningsSheet
             blocks.Add(Grips(page));
         }
 
+        if (comparison.Strings is not null)
+        {
+            blocks.AddRange(Tensions(comparison));
+        }
+
         if (page.ShowsNumbers)
         {
             blocks.Add(Numbers(comparison));
@@ -43,7 +50,11 @@ internal static class ComparisonOfTuningsSheet
 
     private static List<Fact> Facts(TuningComparison comparison)
     {
-        var facts = new List<Fact> { new("hand", Hands.Name(comparison.Hand)) };
+        var facts = new List<Fact>
+        {
+            new("hand", Hands.Name(comparison.Hand)),
+            new("a grip", Words.Join(", ", Asked(comparison))),
+        };
         if (comparison.Columns.Count > 1)
         {
             facts.Add(new("retuned from", Words.Of(comparison.Columns[0])));
@@ -61,6 +72,22 @@ internal static class ComparisonOfTuningsSheet
         }
 
         return facts;
+    }
+
+    /// <summary>How many strings sound in a grip, and what else is asked that is not common practice.</summary>
+    private static IEnumerable<Words> Asked(TuningComparison comparison)
+    {
+        var (chord, neck) = (comparison.Chords[0], comparison.Reference);
+        var asked = comparison.Limits.For(chord, neck, comparison.Hand);
+        var usual = GripLimits.Default.For(chord, neck, comparison.Hand);
+        foreach (var trait in GripValues.Queries.Traits)
+        {
+            var (value, other) = (trait.Value(asked)?.Words, trait.Value(usual)?.Words);
+            if (value is not null && (trait == GripValues.Sounding || value.Plain(null) != other?.Plain(null)))
+            {
+                yield return trait == GripValues.Sounding ? (Words)$"{value}" : (Words)$"{trait.Name}: {value}";
+            }
+        }
     }
 
     /// <summary>A row for every chord, a column for every tuning; the least of each row stands out.</summary>
@@ -123,6 +150,61 @@ internal static class ComparisonOfTuningsSheet
                         ]
                 ),
             ]
+        );
+
+    /// <summary>A row for every string, a column for every tuning; then what is amiss, with the caution.</summary>
+    private static IEnumerable<Block> Tensions(TuningComparison comparison)
+    {
+        var reports = comparison.Columns.Select(static column => column.Tensions!).ToList();
+        var rows = new List<IReadOnlyList<Cell>>();
+        for (var number = comparison.Strings!.Count; number >= 1; number--)
+        {
+            rows.Add([
+                $"{number}: {comparison.Strings[number]}",
+                .. reports.Select(report => Tension(report.Strings[number - 1])),
+            ]);
+        }
+
+        rows.Add(["together", .. reports.Select(static report => Newtons(report.Total, report.TotalChange))]);
+        yield return new Block.Table(
+            comparison.Strings.Name is { } name ? $"Tension of the strings, {name}" : "Tension of the strings",
+            ["string", .. comparison.Columns.Select(static column => new Column(Words.Of(column), IsNumber: true))],
+            rows
+        );
+        foreach (var column in comparison.Columns.Where(static column => column.Tensions!.Warnings.Count > 0))
+        {
+            yield return new Block.Prose($"{column}: {string.Join(' ', column.Tensions!.Warnings)}");
+        }
+
+        if (
+            reports.Select(static report => report.Caution).FirstOrDefault(static text => text is not null) is
+            { } caution
+        )
+        {
+            yield return new Block.Prose(caution);
+        }
+    }
+
+    private static Cell Tension(StringTension each) =>
+        new(
+            Newtons(each.Tension, each.Change)
+                + each.State switch
+                {
+                    StringState.Slack => ", slack",
+                    StringState.Heavy => ", heavy",
+                    StringState.NearBreaking => ", near breaking",
+                    StringState.Breaking => ", breaks",
+                    _ => "",
+                }
+        );
+
+    /// <summary>"72.6 N", "61.1 N (-11.5)".</summary>
+    private static string Newtons(Tension tension, Tension? change) =>
+        tension.ToString(1).Replace(' ', '\u00a0')
+        + (
+            change is { Newtons: var more } && Math.Round(more, 1) != 0
+                ? $"\u00a0({(more < 0 ? '\u2212' : '+')}{Math.Abs(more).ToString("F1", CultureInfo.InvariantCulture)})"
+                : ""
         );
 
     /// <summary>Every neck with the tones of one chord.</summary>

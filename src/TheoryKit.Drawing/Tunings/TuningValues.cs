@@ -12,11 +12,13 @@ internal static class TuningValues
             static column => Words.Of(column),
             [
                 new("open strings", static column => Pitches(column)),
-                new("between neighbours, in semitones", static column => Layout(column)),
-                new("sounding", static column => Range(column)),
+                new("semitones between strings", static column => Layout(column)),
+                new("lowest to highest", static column => (Words)$"{column.Lowest} to {column.Highest}"),
+                new("range in semitones", static column => column.Range, IsNumber: true),
                 new("strings in unison", static column => Groups(column.Unisons)),
                 new("strings of the same note", static column => Groups(column.Doublings)),
-                new("to retune", static column => Retuning(column)),
+                new("semitones to retune", static column => column.RetuneDistance, IsNumber: true),
+                new("strings to retune", static column => Retuning(column)),
                 new("chords with a grip", static column => $"{column.Playable} of {column.Cells.Count}"),
                 new(
                     "least effort, all chords",
@@ -25,7 +27,7 @@ internal static class TuningValues
                 new("grips", static column => column.Count, IsNumber: true),
                 new("different shapes", static column => column.DistinctShapes, IsNumber: true),
                 new("zones", static column => Zones(column.Zones, column.CompleteZones)),
-                new("open strings in the easiest grips", static column => column.OpenStringsInUse, IsNumber: true),
+                new("open strings used", static column => column.OpenStringsInUse, IsNumber: true),
             ]
         );
 
@@ -54,44 +56,29 @@ internal static class TuningValues
     public static string Layout(TuningColumn column) =>
         string.Join("\u00a0", column.OpenIntervals.Select(static interval => Signed(interval.Semitones, plus: "")));
 
-    /// <summary>"E2 to D6, 46 semitones".</summary>
-    public static Words Range(TuningColumn column) =>
-        $"{column.Lowest} to {column.Highest}, {InWords.Count(column.Range, "semitone")}";
-
-    /// <summary>"6 4 1 and 5 2", or "none".</summary>
+    /// <summary>"6 4 1, 5 2", or "none".</summary>
     public static string Groups(IReadOnlyList<IReadOnlyList<int>> groups) =>
-        groups.Count == 0 ? "none" : InWords.List(groups.Select(static group => string.Join("\u00a0", group)));
+        groups.Count == 0 ? "none" : string.Join(", ", groups.Select(static group => string.Join('\u00a0', group)));
 
-    /// <summary>"6 semitones: string 6 2 down, string 1 2 down".</summary>
-    public static Words Retuning(TuningColumn column)
-    {
-        if (column.Retuned is not { } steps)
-        {
-            return "other strings";
-        }
+    /// <summary>"6 2 1 by -2, 3 by -1".</summary>
+    public static string Retuning(TuningColumn column) =>
+        column.Retuned is not { } steps ? "not the same strings"
+        : column.RetuneDistance == 0 ? "none"
+        : string.Join(
+            ", ",
+            Enumerable
+                .Range(1, steps.Count)
+                .Reverse()
+                .Where(number => steps[number - 1] != 0)
+                .GroupBy(number => steps[number - 1])
+                .Select(static group => $"{string.Join('\u00a0', group)}\u00a0by\u00a0{Signed(group.Key)}")
+        );
 
-        if (column.RetuneDistance == 0)
-        {
-            return "nothing";
-        }
-
-        var strings = Enumerable
-            .Range(1, steps.Count)
-            .Reverse()
-            .Where(number => steps[number - 1] != 0)
-            .GroupBy(number => steps[number - 1])
-            .Select(static group =>
-                $"{(group.Count() == 1 ? "string" : "strings")} {InWords.List(group.Select(static number => $"{number}"))} "
-                + $"by\u00a0{Signed(group.Key)}"
-            );
-        return $"{InWords.Count(column.RetuneDistance!.Value, "semitone")}: {string.Join(", ", strings)}";
-    }
-
-    /// <summary>"5, all complete", "6, 4 of them complete".</summary>
+    /// <summary>"5, all complete", "6, 4 complete".</summary>
     public static string Zones(int zones, int complete) =>
         zones == 0 ? "none"
         : complete == zones ? $"{zones}, {(zones == 1 ? "complete" : "all complete")}"
-        : $"{zones}, {complete} of them complete";
+        : $"{zones}, {complete} complete";
 
     /// <summary>A number with its sign as printed.</summary>
     public static string Signed(int number, string plus = "+") =>
