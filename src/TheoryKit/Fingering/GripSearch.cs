@@ -7,9 +7,6 @@ namespace TheoryKit.Fingering;
 /// <summary>Finds every grip that a question asks for.</summary>
 public static class GripSearch
 {
-    // The widest window for which it is kept which sets of frets can be held.
-    private const int WidestKnown = 10;
-
     // How far beyond the hand the search for the nearest grip goes, and how fine, in mm.
     private const double FarthestMiss = 100;
     private const double Precision = 0.25;
@@ -83,18 +80,14 @@ public static class GripSearch
     {
         private readonly GripQuery query;
         private readonly Chord chord;
-        private readonly HandOnNeck hand;
         private readonly GripSolver solver;
         private readonly int strings;
-        private readonly int lastFret;
         private readonly int[] frets;
         private readonly sbyte[] toneAt; // by string number * stride + fret: the tone's place in the formula, -1 for none
         private readonly int stride;
         private readonly int[] open;
         private readonly int[] openMidi;
-        private readonly uint required;
-        private readonly int bass; // pitch class, or -1 for any
-        private readonly int foreign = -1; // a bass that is no tone of the chord: sounds once, lowest
+        private readonly GripTones tones;
         private readonly int? top;
 
         // Of a string and all lower-numbered ones in the window, by string number: what can still come.
@@ -103,8 +96,7 @@ public static class GripSearch
         private readonly int[] lowestBass; // the lowest pitch that the bass asked for has
         private readonly bool[] hasTop; // the highest pitch asked for
 
-        // By the set of frets held, a bit for each from the lowest: 1 if fingers reach them along the neck, -1 if not, 0 unknown.
-        private readonly sbyte[] canHold = new sbyte[1 << WidestKnown];
+        private readonly HandWindow window;
         private readonly List<Found> found = [];
         private int lowest;
         private int highest;
@@ -113,11 +105,10 @@ public static class GripSearch
         public Search(GripQuery query, HandOnNeck hand)
         {
             this.query = query;
-            this.hand = hand;
             solver = new(hand);
             var neck = query.Neck;
+            window = new(hand, Math.Min(query.LastFret ?? neck.Frets, neck.Frets), query.MaxFingers);
             strings = neck.StringCount;
-            lastFret = Math.Min(query.LastFret ?? neck.Frets, neck.Frets);
             frets = new int[strings + 1];
             open = hand.OpenFrets;
             stride = neck.Frets + 1;
@@ -128,15 +119,7 @@ public static class GripSearch
             lowestBass = new int[strings + 1];
             hasTop = new bool[strings + 1];
             chord = query.Bass is { } other && !query.AnyBass ? query.Chord.Over(other) : query.Chord;
-            Span<sbyte> toneOf = stackalloc sbyte[12];
-            var count = Number(toneOf, out required);
-            bass = query.AnyBass ? -1 : chord.Bass.PitchClass;
-            if (bass >= 0 && toneOf[bass] < 0)
-            {
-                toneOf[bass] = (sbyte)count;
-                foreign = count;
-            }
-
+            tones = new(chord, query.Optional, query.AnyBass);
             top = query.Top?.MidiNumber;
             for (var number = 1; number <= strings; number++)
             {
@@ -145,7 +128,7 @@ public static class GripSearch
                 var pitchClass = Diatonic.Modulo(openMidi[number], 12);
                 for (var fret = 0; fret < stride; fret++)
                 {
-                    toneAt[(number * stride) + fret] = may && fret >= open[number] ? toneOf[pitchClass] : (sbyte)-1;
+                    toneAt[(number * stride) + fret] = may && fret >= open[number] ? tones.At[pitchClass] : (sbyte)-1;
                     pitchClass = pitchClass == 11 ? 0 : pitchClass + 1;
                 }
             }
@@ -167,15 +150,10 @@ public static class GripSearch
 
             if (query.OpenStrings != OpenStrings.Only)
             {
-                var span = MaxSpan();
-                for (lowest = Math.Max(hand.LowestFret, query.FirstFret); lowest <= lastFret; lowest++)
+                for (var from = Math.Max(window.LowestFret, query.FirstFret); from <= window.LastFret; from++)
                 {
-                    highest = lowest;
-                    while (highest < lastFret && hand.Tip(highest + 1) - hand.Tip(lowest) <= span)
-                    {
-                        highest++;
-                    }
-
+                    window.MoveTo(from);
+                    (lowest, highest) = (window.Lowest, window.Highest);
                     if (Prepare())
                     {
                         From(strings, 0, 0, int.MaxValue, int.MinValue, 0, false, false);
@@ -187,47 +165,10 @@ public static class GripSearch
             return found.ConvertAll(each => new ChordGrip(chord, query.Neck, Grip.Owning(each.Strings), each.Effort));
         }
 
-        /// <summary>Numbers the tones by pitch class, -1 for none, and gives their count.</summary>
-        private int Number(Span<sbyte> toneOf, out uint required)
-        {
-            toneOf.Fill(-1);
-            required = 0;
-            var count = 0;
-            var optional = query.Optional ?? GripQuery.CommonlyOptional(chord.Formula);
-            foreach (var degree in chord.Formula)
-            {
-                var pitchClass = (chord.Root.PitchClass + degree.PitchClass) % 12;
-                if (toneOf[pitchClass] < 0)
-                {
-                    toneOf[pitchClass] = (sbyte)count++;
-                }
-
-                required |= optional.Contains(degree) ? 0u : 1u << toneOf[pitchClass];
-            }
-
-            return count;
-        }
-
-        /// <summary>How far apart two fingertips can be at all.</summary>
-        private double MaxSpan()
-        {
-            var span = 0.0;
-            for (var low = hand.Hand.ThumbOver ? Finger.Thumb : Finger.Index; low < Finger.Little; low++)
-            {
-                for (var high = low + 1; high <= Finger.Little; high++)
-                {
-                    span = Math.Max(span, hand.Reach(low, high));
-                }
-            }
-
-            return span;
-        }
-
         /// <summary>Sums up what the strings have in the window; false if that is not enough for any grip.</summary>
         private bool Prepare()
         {
             lowestBass[0] = int.MaxValue;
-            Array.Clear(canHold);
             for (var number = 1; number <= strings; number++)
             {
                 reachable[number] = reachable[number - 1];
@@ -246,9 +187,9 @@ public static class GripSearch
                 }
             }
 
-            return (required & ~reachable[strings]) == 0
+            return (tones.Required & ~reachable[strings]) == 0
                 && (hasLowest[strings] || lowest > highest)
-                && (bass < 0 || lowestBass[strings] < int.MaxValue)
+                && (tones.Bass < 0 || lowestBass[strings] < int.MaxValue)
                 && (top is null || hasTop[strings]);
         }
 
@@ -258,7 +199,7 @@ public static class GripSearch
             {
                 reachable[number] |= 1u << tone;
                 var midi = openMidi[number] + fret;
-                if (bass >= 0 && Diatonic.Modulo(midi, 12) == bass)
+                if (tones.Bass >= 0 && Diatonic.Modulo(midi, 12) == tones.Bass)
                 {
                     lowestBass[number] = Math.Min(lowestBass[number], midi);
                 }
@@ -269,32 +210,36 @@ public static class GripSearch
 
         /// <summary>Goes through what the strings from this one down to string 1 can do.</summary>
         /// <param name="number">The string.</param>
-        /// <param name="tones">The tones that sound so far.</param>
+        /// <param name="heard">The tones that sound so far.</param>
         /// <param name="sounding">How many strings do.</param>
         /// <param name="low">The lowest pitch so far.</param>
         /// <param name="high">The highest.</param>
         /// <param name="rows">The frets held so far, a bit for each from the lowest of the window.</param>
         /// <param name="held">Whether the lowest fret of the window is held, or need not be.</param>
         /// <param name="muted">Whether the string before is silent after one that sounds.</param>
-        private void From(int number, uint tones, int sounding, int low, int high, ulong rows, bool held, bool muted)
+        private void From(int number, uint heard, int sounding, int low, int high, ulong rows, bool held, bool muted)
         {
             if (number == 0)
             {
                 if (held)
                 {
-                    Finish(tones, sounding, low, high);
+                    Finish(heard, sounding, low, high);
                 }
 
                 return;
             }
 
-            var missing = required & ~tones;
+            var missing = tones.Required & ~heard;
             if (
                 (missing & ~reachable[number]) != 0
                 || BitOperations.PopCount(missing) > number
                 || sounding + number < query.MinSounding
                 || (!held && !hasLowest[number])
-                || (bass >= 0 && lowestBass[number] > low && (low == int.MaxValue || Diatonic.Modulo(low, 12) != bass))
+                || (
+                    tones.Bass >= 0
+                    && lowestBass[number] > low
+                    && (low == int.MaxValue || Diatonic.Modulo(low, 12) != tones.Bass)
+                )
                 || (top is { } asked && high != asked && !hasTop[number])
             )
             {
@@ -311,15 +256,15 @@ public static class GripSearch
             {
                 if (query.OpenStrings != OpenStrings.None)
                 {
-                    Sound(number, open[number], GripSolver.Open, tones, sounding, low, high, rows, held);
+                    Sound(number, open[number], GripSolver.Open, heard, sounding, low, high, rows, held);
                 }
 
                 for (var fret = Math.Max(lowest, open[number] + 1); fret <= highest; fret++)
                 {
                     var more = rows | (1UL << (fret - lowest));
-                    if (CanHold(more))
+                    if (window.CanHold(more))
                     {
-                        Sound(number, fret, fret, tones, sounding, low, high, more, held || fret == lowest);
+                        Sound(number, fret, fret, heard, sounding, low, high, more, held || fret == lowest);
                     }
                 }
             }
@@ -327,7 +272,7 @@ public static class GripSearch
             if (!(query.AllStrings && query.MaySound(number)))
             {
                 frets[number] = GripSolver.Muted;
-                From(number - 1, tones, sounding, low, high, rows, held, sounding > 0);
+                From(number - 1, heard, sounding, low, high, rows, held, sounding > 0);
             }
         }
 
@@ -335,7 +280,7 @@ public static class GripSearch
             int number,
             int fret,
             int how,
-            uint tones,
+            uint heard,
             int sounding,
             int low,
             int high,
@@ -353,7 +298,7 @@ public static class GripSearch
             frets[number] = how;
             From(
                 number - 1,
-                tones | (1u << tone),
+                heard | (1u << tone),
                 sounding + 1,
                 Math.Min(low, midi),
                 Math.Max(high, midi),
@@ -363,65 +308,14 @@ public static class GripSearch
             );
         }
 
-        /// <summary>Whether fingers could hold these frets if the strings were no way apart: a finger for each, in order, within reach.</summary>
-        private bool CanHold(ulong rows)
-        {
-            if (hand.Hand.ThumbOver || highest - lowest >= WidestKnown)
-            {
-                return true; // for the solver to say
-            }
-
-            ref var known = ref canHold[rows];
-            if (known == 0)
-            {
-                Span<int> fretOf = stackalloc int[HandOnNeck.Fingers];
-                known =
-                    BitOperations.PopCount(rows) <= query.MaxFingers && Holds(rows, Finger.Index, fretOf)
-                        ? (sbyte)1
-                        : (sbyte)-1;
-            }
-
-            return known > 0;
-        }
-
-        private bool Holds(ulong rows, Finger from, Span<int> fretOf)
-        {
-            if (rows == 0)
-            {
-                return true;
-            }
-
-            var fret = lowest + BitOperations.TrailingZeroCount(rows);
-            for (var finger = from; finger <= Finger.Little; finger++)
-            {
-                var reaches = true;
-                for (var other = Finger.Index; other < finger && reaches; other++)
-                {
-                    reaches =
-                        fretOf[(int)other] == 0
-                        || hand.IsWithin(other, finger, hand.Tip(fret) - hand.Tip(fretOf[(int)other]), 0);
-                }
-
-                fretOf[(int)finger] = fret;
-                if (reaches && Holds(rows & (rows - 1), finger + 1, fretOf))
-                {
-                    return true;
-                }
-
-                fretOf[(int)finger] = 0;
-            }
-
-            return false;
-        }
-
-        private void Finish(uint tones, int sounding, int low, int high)
+        private void Finish(uint heard, int sounding, int low, int high)
         {
             if (
                 sounding < query.MinSounding
-                || (required & ~tones) != 0
-                || (bass >= 0 && Diatonic.Modulo(low, 12) != bass)
+                || (tones.Required & ~heard) != 0
+                || (tones.Bass >= 0 && Diatonic.Modulo(low, 12) != tones.Bass)
                 || (top is { } asked && high != asked)
-                || (foreign >= 0 && !IsForeignOnce())
+                || (tones.Foreign >= 0 && !IsForeignOnce())
             )
             {
                 return;
@@ -465,7 +359,7 @@ public static class GripSearch
             for (var number = 1; number <= strings; number++)
             {
                 var fret = frets[number] == GripSolver.Open ? open[number] : frets[number];
-                count += fret >= 0 && toneAt[(number * stride) + fret] == foreign ? 1 : 0;
+                count += fret >= 0 && toneAt[(number * stride) + fret] == tones.Foreign ? 1 : 0;
             }
 
             return count == 1;

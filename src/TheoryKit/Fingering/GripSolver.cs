@@ -39,8 +39,11 @@ internal sealed class GripSolver(HandOnNeck hand)
 
     private int[] frets = [];
 
-    /// <summary>The least effort of holding these frets (by string number, index 0 unused), infinite if no assignment is within reach.</summary>
-    public double Solve(int[] frets, int strings, int maxFingers = Fingers)
+    /// <summary>
+    /// The least effort of holding these frets (by string number, index 0 unused), infinite if no assignment is within reach
+    /// or none costs <paramref name="most"/> or less.
+    /// </summary>
+    public double Solve(int[] frets, int strings, int maxFingers = Fingers, double most = double.PositiveInfinity)
     {
         this.frets = frets;
         lastString = strings;
@@ -66,7 +69,7 @@ internal sealed class GripSolver(HandOnNeck hand)
         var inner = InnerMutes(strings) * body.Weights.InnerMute;
         if (count == 0)
         {
-            return bestEffort = inner;
+            return inner <= most ? inner : double.PositiveInfinity;
         }
 
         ahead[count] = 0;
@@ -85,8 +88,9 @@ internal sealed class GripSolver(HandOnNeck hand)
         }
 
         Array.Clear(used);
+        var limit = bestEffort = double.BitIncrement(most);
         Assign(0, Finger.Thumb, Finger.Thumb, inner);
-        return bestEffort;
+        return bestEffort < limit ? bestEffort : double.PositiveInfinity;
     }
 
     /// <summary>The fingers of the last solution: for each string number the finger that holds it, or null.</summary>

@@ -1,0 +1,121 @@
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>What is asked of <see cref="TuningSearch"/>. Equal when all that is asked is.</summary>
+public sealed record TuningSearchQuery
+{
+    /// <summary>No string is retuned by more semitones: 12.</summary>
+    public const int MaxWithin = 12;
+
+    /// <summary>No more tunings are gone through: 2^40, about 1.1e12.</summary>
+    public const long MaxSpace = 1L << 40;
+
+    private readonly Sequence<WeightedChord> chords = new([]);
+    private readonly Sequence<TuningRequirement> requirements = new([]);
+    private readonly Sequence<Pitch> line = new([]);
+
+    /// <summary>The neck, in the tuning from which the strings are retuned.</summary>
+    public required Neck Base { get; init; }
+
+    /// <summary>The chords that are to be held with little effort, each with its weight.</summary>
+    public required IReadOnlyList<WeightedChord> Chords
+    {
+        get => chords;
+        init => chords = value.ToSequence();
+    }
+
+    /// <summary>By how many semitones a string is retuned at most, either way; 0 to <see cref="MaxWithin"/>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is not.</exception>
+    public int Within
+    {
+        get;
+        init
+        {
+            ArgumentOutOfRangeException.ThrowIfNegative(value, nameof(Within));
+            ArgumentOutOfRangeException.ThrowIfGreaterThan(value, MaxWithin, nameof(Within));
+            field = value;
+        }
+    } = 2;
+
+    /// <summary>How many tunings are asked for, the best ones; at least 1.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less.</exception>
+    public int Best
+    {
+        get;
+        init
+        {
+            ArgumentOutOfRangeException.ThrowIfLessThan(value, 1, nameof(Best));
+            field = value;
+        }
+    } = 5;
+
+    /// <summary>The hand; the average one unless told.</summary>
+    public Hand Hand { get; init; } = Hand.Average;
+
+    /// <summary>What is asked of every grip.</summary>
+    public GripLimits Limits { get; init; } = GripLimits.Default;
+
+    /// <summary>What a tuning must have.</summary>
+    public IReadOnlyList<TuningRequirement> Requirements
+    {
+        get => requirements;
+        init => requirements = value.ToSequence();
+    }
+
+    /// <summary>The strings fitted: then only tunings count in which each is within <see cref="TensionLimits"/>. Null for any.</summary>
+    public StringSet? Strings { get; init; }
+
+    /// <summary>Between which tensions a string has to be; counts only where the <see cref="Strings"/> are told.</summary>
+    public TensionLimits TensionLimits { get; init; } = TensionLimits.Default;
+
+    /// <summary>A line that is to be played with little effort too; empty for none.</summary>
+    public IReadOnlyList<Pitch> Line
+    {
+        get => line;
+        init => line = value.ToSequence();
+    }
+
+    /// <summary>How much the effort of the line counts against that of the chords; finite, not negative.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is not.</exception>
+    public double LineWeight
+    {
+        get;
+        init =>
+            field =
+                value >= 0 && double.IsFinite(value)
+                    ? value
+                    : throw new ArgumentOutOfRangeException(
+                        nameof(LineWeight),
+                        value,
+                        "The weight of the line is finite and not negative."
+                    );
+    } = 1;
+
+    /// <summary>Throws where what is asked contradicts itself or the neck.</summary>
+    internal void Validate()
+    {
+        ArgumentNullException.ThrowIfNull(Base);
+        ArgumentNullException.ThrowIfNull(Hand);
+        ArgumentNullException.ThrowIfNull(Limits);
+        ArgumentNullException.ThrowIfNull(TensionLimits);
+        if (Strings is not null && Strings.Count != Base.StringCount)
+        {
+            throw new ArgumentException(
+                $"The set has {Strings.Count} strings, the neck {Base.StringCount}: {Base.Tuning}."
+            );
+        }
+
+        if (chords.Count == 0 && line.Count == 0)
+        {
+            throw new ArgumentException("Nothing to play: give the chords of the tune, or a line.");
+        }
+
+        Limits.Validate(Base);
+        foreach (var requirement in requirements)
+        {
+            requirement.Validate(Base);
+        }
+    }
+}
