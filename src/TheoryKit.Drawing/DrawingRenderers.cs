@@ -1,5 +1,6 @@
 using TheoryKit.Fingering;
 using TheoryKit.Theory;
+using TheoryKit.Tunings;
 
 namespace TheoryKit.Drawing;
 
@@ -47,6 +48,14 @@ public static class DrawingRenderers
             .Add(Instruments.Known)
             .Add(Instruments.TunedStrings)
             .Add(Instruments.Necks)
+            .Add(StringValues.Materials)
+            .Add(StringValues.Strings)
+            .Add(StringValues.KnownSets)
+            .Add(StringValues.Sets)
+            .Add(StringValues.Tensions)
+            .Add(StringValues.Limits)
+            .Add(StringValues.Choices)
+            .Add(StringValues.StringTensions)
             .Add(Hands.All)
             .Add(Hands.Weights)
             .Add(GripValues.Grips)
@@ -65,6 +74,7 @@ public static class DrawingRenderers
             .Add(TuningValues.Cells)
             .Set.Add(new NeckDrawingRenderer(naming))
             .Add(new LadderRenderer(naming))
+            .Add(new SheetRenderer<TensionReport>(StringValues.Report, naming))
             .Add(new SheetRenderer<ChordGrip>(GripValues.Grip, naming))
             .Add(new SheetRenderer<IEnumerable<ChordGrip>>(GripValues.Boxes, naming))
             .Add(new SheetRenderer<GripAnswer>(GripValues.Answer, naming))

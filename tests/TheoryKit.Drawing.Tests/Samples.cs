@@ -47,6 +47,12 @@ internal static class Samples
             best: 2
         );
 
+    /// <summary>A bass string far down, a top string near breaking, the rest in between.</summary>
+    public static TensionReport Tensions { get; } =
+        Neck
+            .Guitar.With(Tuning.Parse("Bb1 F2 Bb2 Eb3 Bb3 Ab4"))
+            .Tensions(StringSet.Find("Light electric 10-46")!, Tuning.Standard);
+
     public static IReadOnlyList<object> Values { get; } =
     [
         NoteName.Parse("Gb"),
@@ -90,6 +96,18 @@ internal static class Samples
         Tuning.Standard[1],
         Tuning.Known[0],
         Neck.Guitar,
+        StringMaterial.PlainSteel,
+        StringMaterial.WoundNylon,
+        FittedString.Parse("0.046 in nickel wound over 0.018 in"),
+        FittedString.Parse("0.00624 kg/m"),
+        StringSet.Find("Light electric 10-46")!,
+        StringSet.Known[0],
+        Tension.Parse("72.6 N"),
+        TensionLimits.Default,
+        Tensions,
+        Tensions.Strings[0],
+        Tensions.Strings[5],
+        FittedString.GaugeFor(new(70), Pitch.Parse("Bb3"), 648, StringMaterial.PlainSteel),
         Hand.Average,
         Hand.Parse("small, thumb over; stretch 4"),
         EffortWeights.Default,

@@ -6,9 +6,6 @@ namespace TheoryKit.Drawing;
 /// <summary>How hands and their effort are described.</summary>
 internal static class Hands
 {
-    public const string Caution =
-        "A hand is more than its reach. Stop when it hurts, rest, and ask a teacher or a physiotherapist before you stretch further.";
-
     public static Description<Hand> All { get; } =
         new(
             new("hand", "hands"),
@@ -29,8 +26,8 @@ internal static class Hands
         {
             More = static hand =>
                 hand.Weights == EffortWeights.Default
-                    ? [new Block.Prose(Caution)]
-                    : [new Block.Prose($"Its own weights of effort: {hand.Weights}."), new Block.Prose(Caution)],
+                    ? [new Block.Prose(Cautions.Hands)]
+                    : [new Block.Prose($"Its own weights of effort: {hand.Weights}."), new Block.Prose(Cautions.Hands)],
         };
 
     public static Description<EffortWeights> Weights { get; } =

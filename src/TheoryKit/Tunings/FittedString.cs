@@ -181,34 +181,112 @@ public sealed partial class FittedString : IEquatable<FittedString>, ISpanParsab
         ArgumentNullException.ThrowIfNull(material);
         CheckPositive(length, "A sounding length is a positive number of mm.");
         CheckPositive(wanted.Newtons, "A wanted tension is more than 0 N.", nameof(wanted));
-        var wave = 2 * length / 1000 * pitch.Frequency(a4);
-        var diameter = Math.Sqrt(wanted.Newtons / (wave * wave) / (Math.PI / 4 * material.EffectiveDensity)) * 1000;
-        if (!(diameter is >= MinDiameter and <= MaxDiameter))
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(wanted),
+        return TryGaugeFor(wanted, pitch, length, material, a4, out var choice, out var problem)
+            ? choice
+            : throw new ArgumentOutOfRangeException(nameof(wanted), wanted, problem);
+    }
+
+    internal static bool TryGaugeFor(
+        Tension wanted,
+        Pitch pitch,
+        double length,
+        StringMaterial material,
+        double a4,
+        [NotNullWhen(true)] out GaugeChoice? choice,
+        [NotNullWhen(false)] out string? problem
+    )
+    {
+        choice = null;
+        if (
+            !TryGauges(
                 wanted,
-                string.Create(
-                    System.Globalization.CultureInfo.InvariantCulture,
-                    $"{wanted.ToString(1)} at {pitch} on {length:0.#} mm would take {material} of {diameter:0.###} mm; a string is {MinDiameter} to {MaxDiameter} mm thick."
-                )
+                pitch,
+                length,
+                a4,
+                material.EffectiveDensity,
+                gauge => new(gauge, material),
+                out var exact,
+                out var nearest
+            )
+        )
+        {
+            problem = string.Create(
+                System.Globalization.CultureInfo.InvariantCulture,
+                $"{wanted.ToString(1)} at {pitch} on {length:0.#} mm takes {material} of {exact:0.###} mm; a string is {MinDiameter} to {MaxDiameter} mm thick."
             );
+            return false;
         }
 
-        var below = Math.Floor(diameter / GaugeStep) * GaugeStep;
-        var nearest = new[] { below, below + GaugeStep }
-            .Where(static gauge => gauge is >= MinDiameter and <= MaxDiameter)
-            .Select(gauge => new FittedString(gauge, material))
-            .MinBy(each => Math.Abs(each.TensionAt(pitch, length, a4).Newtons - wanted.Newtons))!;
-        return new()
+        problem = null;
+        choice = new()
         {
             Pitch = pitch,
             Length = length,
             Wanted = wanted,
-            Exact = new(diameter, material),
+            Exact = new(exact, material),
             Nearest = nearest,
             Tension = nearest.TensionAt(pitch, length, a4),
         };
+        return true;
+    }
+
+    /// <summary>The nearest gauge of the same make, its core in the same proportion, that gives a tension.</summary>
+    internal bool TryWithTension(
+        Tension wanted,
+        Pitch pitch,
+        double length,
+        double a4,
+        [NotNullWhen(true)] out FittedString? found,
+        [NotNullWhen(false)] out string? problem
+    )
+    {
+        if (Core is not { } core)
+        {
+            found = TryGaugeFor(wanted, pitch, length, Material!, a4, out var choice, out problem)
+                ? choice.Nearest
+                : null;
+            return found is not null;
+        }
+
+        var ratio = core / Diameter!.Value;
+        var density = Material!.EffectiveDensityOver(ratio);
+        FittedString Make(double gauge) => new FittedString(gauge, Material).Over(Math.Max(gauge * ratio, MinDiameter));
+        var isFound = TryGauges(wanted, pitch, length, a4, density, Make, out var exact, out found);
+        problem = isFound
+            ? null
+            : string.Create(
+                System.Globalization.CultureInfo.InvariantCulture,
+                $"it would have to be {exact:0.###} mm thick."
+            );
+        return isFound;
+    }
+
+    /// <summary>The diameter that gives a tension, and of the two gauges around it the one whose tension is nearer.</summary>
+    private static bool TryGauges(
+        Tension wanted,
+        Pitch pitch,
+        double length,
+        double a4,
+        double density,
+        Func<double, FittedString> make,
+        out double exact,
+        [NotNullWhen(true)] out FittedString? nearest
+    )
+    {
+        var wave = 2 * length / 1000 * pitch.Frequency(a4);
+        exact = Math.Sqrt(wanted.Newtons / (wave * wave) / (Math.PI / 4 * density)) * 1000;
+        nearest = null;
+        if (!(exact is >= MinDiameter and <= MaxDiameter))
+        {
+            return false;
+        }
+
+        var below = Math.Floor(exact / GaugeStep) * GaugeStep;
+        nearest = new[] { below, below + GaugeStep }
+            .Where(static gauge => gauge is >= MinDiameter and <= MaxDiameter)
+            .Select(make)
+            .MinBy(each => Math.Abs(each.TensionAt(pitch, length, a4).Newtons - wanted.Newtons));
+        return nearest is not null;
     }
 
     /// <inheritdoc/>

@@ -11,7 +11,10 @@ namespace TheoryKit.Tunings;
 /// string 1, as a tuning is written, with commas between them: <c>0.046 in nickel wound, 0.036 in nickel wound, …, 0.010 in plain
 /// steel</c>.
 /// </remarks>
-public sealed partial class StringSet : IReadOnlyList<FittedString>, IEquatable<StringSet>, ISpanParsable<StringSet>
+public sealed partial class StringSet
+    : IReadOnlyCollection<FittedString>,
+        IEquatable<StringSet>,
+        ISpanParsable<StringSet>
 {
     internal const string What = "a set of strings";
 

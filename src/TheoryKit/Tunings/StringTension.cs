@@ -2,7 +2,7 @@ using TheoryKit.Theory;
 
 namespace TheoryKit.Tunings;
 
-/// <summary>One string in tune: how hard it pulls, and whether it likes that.</summary>
+/// <summary>One string in tune: how hard it pulls, and whether that suits it. Equal when all that is said of it agrees.</summary>
 public sealed record StringTension
 {
     internal StringTension() { }
@@ -25,6 +25,9 @@ public sealed record StringTension
     /// <summary>What the reference tunes it to; null without a reference.</summary>
     public Pitch? ReferencePitch { get; init; }
 
+    /// <summary>By how many semitones it is tuned up from the reference (down, if negative); null without a reference.</summary>
+    public int? Retuned => Pitch.MidiNumber - ReferencePitch?.MidiNumber;
+
     /// <summary>By how much the tension is more than in the reference tuning (less, if negative); null without a reference.</summary>
     public Tension? Change { get; init; }
 
@@ -37,6 +40,23 @@ public sealed record StringTension
     /// <summary>What the limits say of it.</summary>
     public required StringState State { get; init; }
 
-    /// <summary>What would help, where something is amiss; null for a comfortable string.</summary>
-    public string? Advice { get; init; }
+    /// <summary>
+    /// The gauge, in the same material, that would put a slack or heavy string right: at the tension of the reference where that is
+    /// within the limits, else in their middle. Null for other strings and where the material isn't known.
+    /// </summary>
+    public GaugeChoice? Suggested { get; init; }
+
+    /// <summary>The highest pitch at which the stress stays within the limits; null where the stress or the strength isn't known.</summary>
+    public Pitch? HighestSafePitch { get; init; }
+
+    /// <summary>What would help, in a sentence, where something is amiss; null for a comfortable string.</summary>
+    public string? Advice => TensionWords.Advice(this);
+
+    /// <summary>The advice with pitches in a format ("G" or "P") and in the language of a <see cref="NoteNaming"/>.</summary>
+    /// <exception cref="FormatException">Another format.</exception>
+    public string? AdviceAs(string? format, IFormatProvider? naming = null) =>
+        TensionWords.Advice(this, format, naming);
+
+    /// <summary>Number, pitch and tension, for a reader.</summary>
+    public override string ToString() => $"string {Number}, {Pitch}: {Tension.ToString(1)}, {String}";
 }

@@ -1,47 +1,192 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using TheoryKit.Theory;
+using TheoryKit.Theory.Text;
+
 namespace TheoryKit.Tunings;
 
-/// <summary>Between which tensions a string plays well and lasts.</summary>
-/// <param name="Lightest">The least tension: below it a string is slack.</param>
-/// <param name="Heaviest">The most tension: above it a string is heavy for the hand, the neck and the bridge.</param>
-/// <param name="MostOfBreaking">The most stress as a part of the breaking stress, above 0 and at most 1.</param>
-public sealed partial record TensionLimits(Tension Lightest, Tension Heaviest, double MostOfBreaking)
+/// <summary>Between which tensions a string plays well and lasts. Equal when all three figures agree.</summary>
+/// <remarks>Text: <c>40 N to 170 N, 0.75 of breaking</c>; kgf and lbf are read too.</remarks>
+public sealed record TensionLimits : ISpanParsable<TensionLimits>
 {
-    /// <summary>For a guitar: 40 to 150 N, three quarters of the breaking stress.</summary>
-    public static TensionLimits Default { get; } = new(new(40), new(150), 0.75);
+    internal const string What = "limits of tension";
 
-    /// <summary>The least tension: below it a string is slack.</summary>
-    public Tension Lightest { get; } =
-        Lightest.Newtons >= 0
-            ? Lightest
-            : throw new ArgumentOutOfRangeException(nameof(Lightest), Lightest, "The least tension is 0 N or more.");
+    /// <summary>Limits.</summary>
+    /// <param name="lightest">The least tension, 0 N or more.</param>
+    /// <param name="heaviest">The most tension, more than the least.</param>
+    /// <param name="mostOfBreaking">The most stress as a part of the breaking stress, above 0 and at most 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">One of them is beyond its range.</exception>
+    public TensionLimits(Tension lightest, Tension heaviest, double mostOfBreaking = DefaultMostOfBreaking)
+    {
+        if (lightest.Newtons < 0)
+        {
+            throw new ArgumentOutOfRangeException(nameof(lightest), lightest, "The least tension is 0 N or more.");
+        }
 
-    /// <summary>The most tension: above it a string is heavy for the hand, the neck and the bridge.</summary>
-    public Tension Heaviest { get; } =
-        Heaviest > Lightest
-            ? Heaviest
-            : throw new ArgumentOutOfRangeException(
-                nameof(Heaviest),
-                Heaviest,
-                $"The most tension is more than the least, {Lightest}."
+        if (heaviest <= lightest)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(heaviest),
+                heaviest,
+                $"The most tension is more than the least, {lightest}."
             );
+        }
 
-    /// <summary>The most stress as a part of the breaking stress, above 0 and at most 1.</summary>
-    public double MostOfBreaking { get; } =
-        MostOfBreaking is > 0 and <= 1
-            ? MostOfBreaking
-            : throw new ArgumentOutOfRangeException(
-                nameof(MostOfBreaking),
-                MostOfBreaking,
+        if (!(mostOfBreaking is > 0 and <= 1))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(mostOfBreaking),
+                mostOfBreaking,
                 "A part of the breaking stress is above 0 and at most 1."
             );
+        }
 
-    /// <summary>What these limits say of a string at a tension.</summary>
+        Lightest = lightest;
+        Heaviest = heaviest;
+        MostOfBreaking = mostOfBreaking;
+    }
+
+    /// <summary>
+    /// Three quarters of the breaking stress. A bend by a whole tone takes 2^(2/12)² = 1.26 times the tension: from 0.75 it goes to 0.94,
+    /// from 0.79 it breaks the string.
+    /// </summary>
+    public const double DefaultMostOfBreaking = 0.75;
+
+    /// <summary>
+    /// For guitars: 40 to 170 N. The usual sets in the tunings they are sold for pull 49 to 161 N a string (the guitar sets of
+    /// <see cref="StringSet.Known"/> at 648 mm); the limits lie somewhat beyond, nearly a tone below the one and half a semitone above the
+    /// other. A choice, not a measurement: set your own.
+    /// </summary>
+    public static TensionLimits Default { get; } = new(new(40), new(170));
+
+    /// <summary>For basses of some 860 mm: 120 to 260 N, where usual sets pull 160 to 230 N a string.</summary>
+    public static TensionLimits Bass { get; } = new(new(120), new(260));
+
+    /// <summary>For ukuleles and other small instruments with plain plastic strings: 25 to 80 N.</summary>
+    public static TensionLimits Small { get; } = new(new(25), new(80));
+
+    /// <summary>The least tension: below it a string is slack.</summary>
+    public Tension Lightest { get; }
+
+    /// <summary>The most tension: above it a string is heavy for the hand, the neck and the bridge.</summary>
+    public Tension Heaviest { get; }
+
+    /// <summary>The most stress as a part of the breaking stress, above 0 and at most 1.</summary>
+    public double MostOfBreaking { get; }
+
+    /// <summary>The tension as far above the least as it is below the most, by ratio: what a new gauge aims at.</summary>
+    internal Tension Middle => new(Math.Sqrt(Math.Max(Lightest.Newtons, 1) * Heaviest.Newtons));
+
+    /// <summary>What these limits say of a string at a tension: the worst that is true.</summary>
     /// <param name="tension">The tension.</param>
     /// <param name="breakingPart">The stress as a part of the breaking stress, where it is known.</param>
-    public StringState StateOf(Tension tension, double? breakingPart) =>
+    public StringState StateOf(Tension tension, double? breakingPart = null) =>
         breakingPart >= 1 ? StringState.Breaking
         : breakingPart > MostOfBreaking ? StringState.NearBreaking
         : tension > Heaviest ? StringState.Heavy
         : tension < Lightest ? StringState.Slack
         : StringState.Comfortable;
+
+    /// <summary>What these limits say of a string at a pitch.</summary>
+    /// <param name="fitted">The string.</param>
+    /// <param name="pitch">The pitch.</param>
+    /// <param name="length">The sounding length in mm.</param>
+    /// <param name="a4">The frequency of A4 in Hz; 440 by ISO 16.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Length or reference is not a positive number.</exception>
+    public StringState StateOf(FittedString fitted, Pitch pitch, double length, double a4 = Pitch.StandardA4)
+    {
+        ArgumentNullException.ThrowIfNull(fitted);
+        var tension = fitted.TensionAt(pitch, length, a4);
+        return StateOf(tension, fitted.BreakingPart(tension));
+    }
+
+    /// <summary>The limits as <see cref="Parse(string, IFormatProvider?)"/> reads them.</summary>
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Lightest} to {Heaviest}, {MostOfBreaking:R} of breaking");
+
+    /// <summary>The limits read from a text.</summary>
+    /// <exception cref="FormatException">The text is no limits; the message says where and what would have worked.</exception>
+    public static TensionLimits Parse(string s, IFormatProvider? provider = null)
+    {
+        ArgumentNullException.ThrowIfNull(s);
+        return Parse(s.AsSpan(), provider);
+    }
+
+    /// <inheritdoc cref="Parse(string, IFormatProvider?)"/>
+    public static TensionLimits Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) =>
+        Parsing.Parse<TensionLimits>(s, What, Read);
+
+    /// <summary>Reads limits; false if the text is none.</summary>
+    public static bool TryParse(
+        [NotNullWhen(true)] string? s,
+        IFormatProvider? provider,
+        [MaybeNullWhen(false)] out TensionLimits result
+    ) => TryParse(s.AsSpan(), provider, out result);
+
+    /// <summary>Reads limits; false if the text is none.</summary>
+    public static bool TryParse(
+        ReadOnlySpan<char> s,
+        IFormatProvider? provider,
+        [MaybeNullWhen(false)] out TensionLimits result
+    ) => Parsing.TryParse(s, Read, out result);
+
+    internal static bool Read(ref TextCursor cursor, [MaybeNullWhen(false)] out TensionLimits limits)
+    {
+        limits = null;
+        cursor.SkipSpaces();
+        var start = cursor.Position;
+        if (!Tension.Read(ref cursor, out var lightest))
+        {
+            return false;
+        }
+
+        if (lightest.Newtons < 0)
+        {
+            return cursor.Fail(start, "a least tension of 0 N or more");
+        }
+
+        cursor.SkipSpaces();
+        if (!cursor.Take("to"))
+        {
+            return cursor.Fail("\"to\" and the most tension (as in 40 N to 170 N)");
+        }
+
+        cursor.SkipSpaces();
+        start = cursor.Position;
+        if (!Tension.Read(ref cursor, out var heaviest))
+        {
+            return false;
+        }
+
+        if (heaviest <= lightest)
+        {
+            return cursor.Fail(start, $"a tension of more than {lightest}");
+        }
+
+        var part = DefaultMostOfBreaking;
+        cursor.SkipSpaces();
+        if (cursor.Take(','))
+        {
+            cursor.SkipSpaces();
+            start = cursor.Position;
+            if (!Measure.Read(ref cursor, 0, 1, out part))
+            {
+                return false;
+            }
+
+            if (part <= 0)
+            {
+                return cursor.Fail(start, "a part above 0");
+            }
+
+            cursor.SkipSpaces();
+            if (!cursor.Take("of breaking"))
+            {
+                return cursor.Fail("\"of breaking\" after the part (as in 0.75 of breaking)");
+            }
+        }
+
+        limits = new(lightest, heaviest, part);
+        return true;
+    }
 }

@@ -62,6 +62,11 @@ public sealed record TensionReport
     /// <see cref="Caution"/> with it.</summary>
     public IReadOnlyList<string> Warnings => TensionWords.Warnings(this);
 
+    /// <summary>The warnings with pitches in a format ("G" or "P") and in the language of a <see cref="NoteNaming"/>.</summary>
+    /// <exception cref="FormatException">Another format.</exception>
+    public IReadOnlyList<string> WarningsAs(string? format, IFormatProvider? naming = null) =>
+        TensionWords.Warnings(this, format, naming);
+
     /// <summary>The caution that belongs to the warnings, <see cref="Cautions.Strings"/>; null where there are none.</summary>
     public string? Caution => Warnings.Count > 0 ? Cautions.Strings : null;
 
@@ -86,6 +91,91 @@ public sealed record TensionReport
             BreakingPart = breaking,
             State = Limits.StateOf(tension, breaking),
         };
-        return found with { Advice = TensionWords.Advice(found, Limits) };
+        return found with
+        {
+            Suggested = Suggest(found),
+            HighestSafePitch = breaking is { } part ? HighestSafe(open.Open, part) : null,
+        };
     }
+
+    private GaugeChoice? Suggest(StringTension found)
+    {
+        if (found.State is not (StringState.Slack or StringState.Heavy) || found.String.Material is not { } material)
+        {
+            return null;
+        }
+
+        var wanted =
+            found.Change is { } change && Limits.StateOf(found.Tension - change) == StringState.Comfortable
+                ? found.Tension - change
+                : Limits.Middle;
+        return FittedString.TryGaugeFor(wanted, found.Pitch, found.Length, material, ReferenceA4, out var choice, out _)
+            ? choice
+            : null;
+    }
+
+    /// <summary>The stress goes with the square of the frequency: so many semitones down, or up, to the limit.</summary>
+    private Pitch? HighestSafe(Pitch pitch, double part)
+    {
+        // A hair of room, so that a string just at its limit stays where it is.
+        var semitones = (int)Math.Floor((6 * Math.Log2(Limits.MostOfBreaking / part)) + 1e-9);
+        var number = pitch.MidiNumber + semitones;
+        return semitones == 0 ? pitch
+            : number is >= 0 and <= 127 ? Pitch.FromMidi(number)
+            : null;
+    }
+
+    /// <summary>
+    /// The strings that would pull in this tuning what these pull in the reference: of each the nearest gauge that is sold, in the same
+    /// material; of a string known by its weight only, the weight.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">There is no reference, or some string would be too thin or too thick.</exception>
+    public StringSet Refitted()
+    {
+        if (Reference is null)
+        {
+            throw new InvalidOperationException(
+                "To keep tensions takes a reference: name the tuning to keep them from in neck.Tensions(strings, reference)."
+            );
+        }
+
+        return new(strings.Reverse().Select(Refit));
+    }
+
+    private FittedString Refit(StringTension each)
+    {
+        if (each.Retuned == 0)
+        {
+            return each.String;
+        }
+
+        var wanted = each.Tension - each.Change!.Value;
+        if (each.String.Material is not { } material)
+        {
+            var weight = each.String.UnitWeight * wanted.Newtons / each.Tension.Newtons;
+            return weight is >= FittedString.MinUnitWeight and <= FittedString.MaxUnitWeight
+                ? FittedString.OfUnitWeight(weight)
+                : throw new InvalidOperationException(
+                    $"String {each.Number} would need {weight} kg/m at {each.Pitch} to keep {wanted.ToString(1)}."
+                );
+        }
+
+        if (!each.String.TryWithTension(wanted, each.Pitch, each.Length, ReferenceA4, out var found, out var problem))
+        {
+            throw new InvalidOperationException($"String {each.Number} can't keep its tension: {problem}");
+        }
+
+        return found;
+    }
+
+    /// <summary>The tuning and what the neck carries, for a reader, and every warning with its caution.</summary>
+    public override string ToString() =>
+        string.Join(
+            "\n",
+            [
+                $"{Neck.Tuning}: {Total.ToString(0)}",
+                .. Warnings,
+                .. Caution is { } caution ? [caution] : Array.Empty<string>(),
+            ]
+        );
 }
