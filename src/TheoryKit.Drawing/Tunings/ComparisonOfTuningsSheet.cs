@@ -1,4 +1,3 @@
-using System.Globalization;
 using TheoryKit.Fingering;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
@@ -171,9 +170,16 @@ internal static class ComparisonOfTuningsSheet
             ["string", .. comparison.Columns.Select(static column => new Column(Words.Of(column), IsNumber: true))],
             rows
         );
-        foreach (var column in comparison.Columns.Where(static column => column.Tensions!.Warnings.Count > 0))
+        foreach (var column in comparison.Columns)
         {
-            yield return new Block.Prose($"{column}: {string.Join(' ', column.Tensions!.Warnings)}");
+            var report = column.Tensions!;
+            for (var i = 0; i < report.Warnings.Count; i++)
+            {
+                var number = i;
+                yield return new Block.Prose(
+                    $"{column}: {new StringValues.Said((format, naming) => report.WarningsAs(format, naming)[number])}"
+                );
+            }
         }
 
         if (
@@ -186,26 +192,15 @@ internal static class ComparisonOfTuningsSheet
     }
 
     private static Cell Tension(StringTension each) =>
-        new(
-            Newtons(each.Tension, each.Change)
-                + each.State switch
-                {
-                    StringState.Slack => ", slack",
-                    StringState.Heavy => ", heavy",
-                    StringState.NearBreaking => ", near breaking",
-                    StringState.Breaking => ", breaks",
-                    _ => "",
-                }
-        );
+        each.State == StringState.Comfortable
+            ? Newtons(each.Tension, each.Change)
+            : (Words)$"{Newtons(each.Tension, each.Change)}, {StringValues.State(each.State)}";
 
-    /// <summary>"72.6 N", "61.1 N (-11.5)".</summary>
-    private static string Newtons(Tension tension, Tension? change) =>
-        tension.ToString(1).Replace(' ', '\u00a0')
-        + (
-            change is { Newtons: var more } && Math.Round(more, 1) != 0
-                ? $"\u00a0({(more < 0 ? '\u2212' : '+')}{Math.Abs(more).ToString("F1", CultureInfo.InvariantCulture)})"
-                : ""
-        );
+    /// <summary>"72.6 N", "61.1 N (-11.5 N)".</summary>
+    private static Words Newtons(Tension tension, Tension? change) =>
+        change is { Newtons: var more } && Math.Round(more, 1) != 0
+            ? (Words)$"{tension.ToString(1)} ({new StringValues.Signed(more)})"
+            : tension.ToString(1);
 
     /// <summary>Every neck with the tones of one chord.</summary>
     private static Block.Picture Necks(ComparisonOfTunings page)
@@ -314,12 +309,12 @@ internal static class ComparisonOfTuningsSheet
     }
 
     private static string Without(TuningCell cell, string? format, IFormatProvider? naming) =>
-        $"{cell.Chord.ToString(format, naming)}: no grip. {cell.Grips.Reason}";
+        $"{cell.Chord.ToString(format, naming)}: no grip. {cell.Grips.ReasonAs(format, naming)}";
 
     /// <summary>A row for every chord in every tuning.</summary>
     private static Block.Table Numbers(TuningComparison comparison)
     {
-        var traits = TuningValues.Cells.Traits;
+        var traits = TuningValues.Cells.Traits.Where(static trait => trait != TuningValues.OpenStrings).ToList();
         return new(
             "Chord by chord",
             ["chord", "tuning", .. traits.Select(static trait => new Column(trait.Name, trait.IsNumber))],

@@ -89,14 +89,7 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
             limits.Validate(neck);
         }
 
-        return new(
-            allNecks,
-            allChords,
-            hand ?? Hand.Average,
-            limits,
-            strings,
-            tensionLimits ?? TensionLimits.Default
-        );
+        return new(allNecks, allChords, hand ?? Hand.Average, limits, strings, tensionLimits ?? TensionLimits.Default);
     }
 
     /// <summary>A comparison of tunings on one neck.</summary>
