@@ -15,6 +15,11 @@ public sealed class TensionChart : StudyChart
     /// <summary>The most tunings whose bars can still be told apart: 4.</summary>
     public const int MostBars = Bars.Most;
 
+    // In pixels, for the words above bars.
+    private const int Height = 360;
+    private const double PlotHeight = Height - 60;
+    private const double LetterWidth = 8;
+
     private readonly List<TensionReport> reports;
 
     /// <summary>A chart of the strings of a comparison.</summary>
@@ -87,10 +92,11 @@ public sealed class TensionChart : StudyChart
 
     private Figure DrawBars(Palette palette)
     {
-        var figure = new Figure(Title, 340, palette);
+        var figure = new Figure(Title, Height, palette);
+        var names = Comparison.Columns.Select(static column => column.ToString("P")).ToList();
         for (var place = 0; place < reports.Count; place++)
         {
-            var (report, name) = (reports[place], Names.InPlot(Comparison.Columns[place].ToString("P")));
+            var (report, name) = (reports[place], Names.InPlot(names[place]));
             var strings = Numbers().Select(number => report.Strings[number - 1]).ToList();
             figure.Add(
                 "bar",
@@ -123,32 +129,31 @@ public sealed class TensionChart : StudyChart
             // A limit far above every bar would only press the bars down.
             .Where(limit => limit.At > 0 && limit.At <= highest * 1.15)
             .ToList();
-        if (limits.Count > 0)
-        {
-            // For the legend alone: the lines reach from edge to edge, which those of a trace do not.
-            figure.Add(
-                "scatter",
-                ("mode", "lines"),
-                (
-                    "name",
-                    string.Join(", ", limits.Select(static limit => limit.Text + new Tension(limit.At).ToString(0)))
-                ),
-                ("x", Numbers().Take(1).Select(static number => $"string {number}")),
-                ("y", new object?[] { null }),
-                ("line", Dashes(palette)),
-                ("hoverinfo", "skip")
-            );
-        }
-
+        var lines = string.Join(", ", limits.Select(static limit => limit.Text + new Tension(limit.At).ToString(0)));
         return figure
-            .Axis("xaxis", "string", ("showgrid", false), ("ticks", ""))
-            .Axis("yaxis", "tension (N)", ("range", new[] { 0, highest * 1.25 }))
+            .Axis(
+                "xaxis",
+                lines.Length == 0 ? "string" : $"string (dashed: {lines})",
+                ("showgrid", false),
+                ("ticks", "")
+            )
+            .Axis("yaxis", "tension (N)", ("range", new[] { 0, Top() }))
             .With("barmode", "group")
             .With("bargap", 0.22)
             .With("bargroupgap", 0.06)
             .With("shapes", limits.Select(limit => Line(palette, limit.At)))
-            .WithLegend(isReadOnly: true);
+            .WithLegend(isReadOnly: true, names);
     }
+
+    /// <summary>The top of the axis, so that every bar has room for the word above it.</summary>
+    private double Top() =>
+        reports.Max(static report =>
+            report.Strings.Max(static each =>
+            {
+                var word = each.State == StringState.Comfortable ? 0 : Words(each.State).Length;
+                return each.Tension.Newtons * PlotHeight / (PlotHeight - 12 - (LetterWidth * word));
+            })
+        );
 
     private Figure DrawMap(Palette palette)
     {
