@@ -33,7 +33,7 @@ internal static class StringValues
     public static Description<FittedString> Strings { get; } =
         new(
             new("string", "strings"),
-            static fitted => fitted.ToString(),
+            static fitted => Fitted(fitted),
             [
                 new("diameter", static each => Both(each.Diameter), IsNumber: true),
                 new("core", static each => Both(each.Core), IsNumber: true),
@@ -68,7 +68,7 @@ internal static class StringValues
     public static Description<Tension> Tensions { get; } =
         new(
             new("tension", "tensions"),
-            static tension => tension.ToString(1),
+            static tension => Newtons(tension),
             [
                 new("in kgf", static each => Number(each.KilogramsForce, "0.00"), IsNumber: true),
                 new("in lbf", static each => Number(each.PoundsForce, "0.00"), IsNumber: true),
@@ -78,10 +78,10 @@ internal static class StringValues
     public static Description<TensionLimits> Limits { get; } =
         new(
             new("limits of tension", "limits of tension"),
-            static limits => $"{limits.Lightest.ToString(0)} to {limits.Heaviest.ToString(0)}",
+            static limits => $"{Newtons(limits.Lightest, 0)} to {Newtons(limits.Heaviest, 0)}",
             [
-                new("slack below", static each => each.Lightest.ToString(1), IsNumber: true),
-                new("heavy above", static each => each.Heaviest.ToString(1), IsNumber: true),
+                new("slack below", static each => Newtons(each.Lightest), IsNumber: true),
+                new("heavy above", static each => Newtons(each.Heaviest), IsNumber: true),
                 new("most of the breaking stress", static each => Percent(each.MostOfBreaking), IsNumber: true),
             ]
         );
@@ -91,9 +91,9 @@ internal static class StringValues
             new("gauge", "gauges"),
             static choice => choice.Nearest.ToString(),
             [
-                new("at", static each => $"{each.Pitch} on {Millimetres(each.Length)}"),
-                new("wanted", static each => each.Wanted.ToString(1), IsNumber: true),
-                new("pulls", static each => each.Tension.ToString(1), IsNumber: true),
+                new("at", static each => (Words)$"{each.Pitch} on {Millimetres(each.Length)}"),
+                new("wanted", static each => Newtons(each.Wanted), IsNumber: true),
+                new("pulls", static each => Newtons(each.Tension), IsNumber: true),
                 new("more than wanted", static each => Words.Of(new Signed(each.Difference.Newtons)), IsNumber: true),
                 new("just right", static each => Both(each.Exact.Diameter), IsNumber: true),
             ]
@@ -109,8 +109,8 @@ internal static class StringValues
                     "tuned from",
                     static each => each is { Retuned: not 0, ReferencePitch: { } from } ? Words.Of(from) : null
                 ),
-                new("fitted", static each => each.String.ToString()),
-                new("tension", static each => each.Tension.ToString(1), IsNumber: true),
+                new("fitted", static each => Fitted(each.String)),
+                new("tension", static each => Newtons(each.Tension), IsNumber: true),
                 new("in kgf", static each => Number(each.Tension.KilogramsForce, "0.0"), IsNumber: true),
                 new("in lbf", static each => Number(each.Tension.PoundsForce, "0.0"), IsNumber: true),
                 new(
@@ -119,7 +119,10 @@ internal static class StringValues
                     IsNumber: true
                 ),
                 new("of breaking", static each => Percent(each.BreakingPart), IsNumber: true),
-                new("feels", static each => State(each.State)),
+                new(
+                    "feels",
+                    static each => new Cell(State(each.State), IsStrong: each.State != StringState.Comfortable)
+                ),
             ]
         )
         {
@@ -132,6 +135,13 @@ internal static class StringValues
                         new Block.Prose(Cautions.Strings),
                     ],
         };
+
+    /// <summary>The sheet of one string of a report.</summary>
+    public static Sheet One(StringTension each) =>
+        new([
+            new Block.Title($"String {each.Number}", Words.Of(each.Pitch)),
+            .. StringTensions.Card(each).Blocks.Skip(1),
+        ]);
 
     /// <summary>The sheet of a report: every string, and under it what is amiss with the caution that belongs to it.</summary>
     public static Sheet Report(TensionReport report) =>
@@ -151,7 +161,7 @@ internal static class StringValues
             new(
                 "in all",
                 new(
-                    $"{report.Total.ToString(0)} ({Number(report.Total.KilogramsForce, "0.0")!} kgf, {Number(report.Total.PoundsForce, "0")!} lbf)"
+                    $"{Newtons(report.Total, 0)} ({Number(report.Total.KilogramsForce, "0.0")!} kgf, {Number(report.Total.PoundsForce, "0")!} lbf)"
                 )
             ),
         };
@@ -176,7 +186,7 @@ internal static class StringValues
         var blocks = new List<Block>
         {
             new Block.Facts(facts),
-            ((Block.Table)StringTensions.Table(report.Strings).Blocks[0]) with
+            ((Block.Table)StringTensions.Table(report.Strings.Reverse()).Blocks[0]) with
             {
                 HasQuietCaption = true,
             },
@@ -225,7 +235,7 @@ internal static class StringValues
                         (IReadOnlyList<Cell>)
                             [
                                 number,
-                                new(set[number].ToString()),
+                                new(Fitted(set[number])),
                                 new(Both(set[number].Diameter) ?? Words.None),
                                 new(Weight(set[number])),
                             ]
@@ -244,25 +254,36 @@ internal static class StringValues
                 set.Reverse()
                     .Select(static each => Number(each.Diameter!.Value / FittedString.MillimetresPerInch, "0.000#")!)
             )
-            : Words.Join(", ", set.Reverse().Select(static each => each.ToString()));
+            : Words.Join(", ", set.Reverse().Select(static each => Fitted(each)));
 
-    private static Words Weight(FittedString each) => $"{Number(each.UnitWeight * 1000, "0.000")!} g/m";
+    /// <summary>The string as it is written; a unit weight in the handier g/m, which is read as well.</summary>
+    private static string Fitted(FittedString each) =>
+        each.Material is null
+            ? (each.UnitWeight * 1000).ToString("0.00##\u00a0'g/m'", CultureInfo.InvariantCulture)
+            : each.ToString()
+                .Replace(" in ", "\u00a0in ", StringComparison.Ordinal)
+                .Replace(" mm ", "\u00a0mm ", StringComparison.Ordinal);
+
+    private static string Newtons(Tension tension, int decimals = 1) =>
+        tension.ToString(decimals).Replace(' ', '\u00a0');
+
+    private static Words Weight(FittedString each) => $"{Number(each.UnitWeight * 1000, "0.000")!}\u00a0g/m";
 
     private static Words? Both(double? diameter) =>
         diameter is { } mm
-            ? $"{Number(mm, "0.000")!} mm, {Number(mm / FittedString.MillimetresPerInch, "0.0000")!} in"
+            ? $"{Number(mm, "0.000")!}\u00a0mm, {Number(mm / FittedString.MillimetresPerInch, "0.000#")!}\u00a0in"
             : null;
 
     private static string? Density(double? density) =>
-        density is { } value ? value.ToString("0 'kg/m³'", CultureInfo.InvariantCulture) : null;
+        density is { } value ? value.ToString("0\u00a0'kg/m³'", CultureInfo.InvariantCulture) : null;
 
     private static string? Stress(double? stress) =>
-        stress is { } value ? (value / 1e9).ToString("0.00 'GPa'", CultureInfo.InvariantCulture) : null;
+        stress is { } value ? (value / 1e9).ToString("0.00\u00a0'GPa'", CultureInfo.InvariantCulture) : null;
 
     private static string? Percent(double? part) =>
-        part is { } value ? (100 * value).ToString("0 '%'", CultureInfo.InvariantCulture) : null;
+        part is { } value ? (100 * value).ToString("0\u00a0'%'", CultureInfo.InvariantCulture) : null;
 
-    private static string Millimetres(double length) => length.ToString("0.# 'mm'", CultureInfo.InvariantCulture);
+    private static string Millimetres(double length) => length.ToString("0.#\u00a0'mm'", CultureInfo.InvariantCulture);
 
     private static string? Number(double? value, string format) =>
         value?.ToString(format, CultureInfo.InvariantCulture);
@@ -272,9 +293,9 @@ internal static class StringValues
     {
         public string ToString(string? format, IFormatProvider? formatProvider) =>
             Math.Round(Newtons, 1) == 0
-                ? "0.0 N"
+                ? "0.0\u00a0N"
                 : Newtons.ToString(
-                    format == "P" ? "+0.0 'N';\u22120.0 'N'" : "+0.0 'N';-0.0 'N'",
+                    format == "P" ? "+0.0\u00a0'N';\u22120.0\u00a0'N'" : "+0.0\u00a0'N';-0.0\u00a0'N'",
                     CultureInfo.InvariantCulture
                 );
     }

@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Runtime.InteropServices;
 using TheoryKit.Tunings;
 
@@ -35,13 +34,16 @@ internal sealed class GripPatterns
         this.limits = limits;
         this.lowestOpen = lowestOpen;
         Strings = hand.Neck.StringCount;
-        known = new(0, [], [], [], []);
+        known = new(0, double.NegativeInfinity, [], [], [], []);
     }
 
     public int Strings { get; }
 
     /// <summary>What is known so far; it grows with <see cref="After"/>.</summary>
     public Part Known => known;
+
+    /// <summary>Up to which effort the patterns are known: all others cost more.</summary>
+    public double KnownEffort => known.Most;
 
     /// <summary>More than is in <paramref name="part"/>; null if that is all.</summary>
     public Part? After(Part part)
@@ -102,7 +104,7 @@ internal sealed class GripPatterns
             }
         }
 
-        known = new(count, efforts, frets, sounding, lowest);
+        known = new(count, most, efforts, frets, sounding, lowest);
     }
 
     /// <summary>The lowest frets that a grip can hold, and before them null: no fret is held.</summary>
@@ -128,11 +130,19 @@ internal sealed class GripPatterns
 
     /// <summary>The patterns up to some effort.</summary>
     /// <param name="Count">How many.</param>
+    /// <param name="Most">The effort.</param>
     /// <param name="Efforts">What each costs, ascending.</param>
     /// <param name="Frets">For each, string 1 first, the fret or <see cref="Muted"/>.</param>
     /// <param name="Sounding">For each a bit for each string that sounds, string 1 the lowest.</param>
     /// <param name="Lowest">For each, by number n, the lowest pitch that strings 1 to n could have in any of the tunings.</param>
-    public sealed record Part(int Count, double[] Efforts, byte[] Frets, ushort[] Sounding, short[] Lowest);
+    public sealed record Part(
+        int Count,
+        double Most,
+        double[] Efforts,
+        byte[] Frets,
+        ushort[] Sounding,
+        short[] Lowest
+    );
 
     /// <summary>Goes through one window, as <see cref="GripSearch"/> does for one chord, for the patterns within a range of effort.</summary>
     private sealed class Stage
@@ -147,7 +157,7 @@ internal sealed class GripPatterns
         private readonly int[] frets;
         private readonly List<byte> found = [];
         private readonly bool isOpenOnly;
-        private readonly double mostRows; // each fret needs a finger of its own
+        private readonly double mostFingers;
 
         public Stage(HandOnNeck hand, GripLimits limits, double over, double most, int? lowest)
         {
@@ -160,14 +170,17 @@ internal sealed class GripPatterns
             strings = neck.StringCount;
             open = hand.OpenFrets;
             frets = new int[strings + 1];
-            mostRows = most / hand.Hand.Weights.LeastFinger;
+            mostFingers = Math.Min(
+                most / hand.Hand.Weights.LeastFinger,
+                Math.Min(limits.MaxFingers, hand.Hand.ThumbOver ? HandOnNeck.Fingers : HandOnNeck.Fingers - 1)
+            );
             isOpenOnly = lowest is null;
             if (lowest is { } from)
             {
                 window.MoveTo(from);
             }
 
-            From(strings, 0, 0, isOpenOnly, false);
+            From(strings, 0, 0, 0, 0, isOpenOnly, false);
         }
 
         public List<double> Efforts { get; } = [];
@@ -175,7 +188,15 @@ internal sealed class GripPatterns
         public ReadOnlySpan<byte> FretsOf(int index) =>
             CollectionsMarshal.AsSpan(found).Slice(index * strings, strings);
 
-        private void From(int number, int sounding, ulong rows, bool held, bool muted)
+        /// <summary>Goes through what the strings from this one down to string 1 can do.</summary>
+        /// <param name="number">The string.</param>
+        /// <param name="sounding">How many strings sound so far.</param>
+        /// <param name="rows">The frets held so far, a bit for each from the lowest of the window.</param>
+        /// <param name="flat">Of these the ones at which the last finger could hold this string too, lying flat.</param>
+        /// <param name="fingers">How many fingers that takes at least.</param>
+        /// <param name="held">Whether the lowest fret of the window is held, or need not be.</param>
+        /// <param name="muted">Whether the string before is silent after one that sounds.</param>
+        private void From(int number, int sounding, ulong rows, ulong flat, int fingers, bool held, bool muted)
         {
             if (number == 0)
             {
@@ -198,18 +219,29 @@ internal sealed class GripPatterns
                 if (limits.OpenStrings != OpenStrings.None)
                 {
                     frets[number] = GripSolver.Open;
-                    From(number - 1, sounding + 1, rows, held, false);
+                    From(number - 1, sounding + 1, rows, 0, fingers, held, false);
                 }
 
                 if (!isOpenOnly)
                 {
                     for (var fret = Math.Max(window.Lowest, open[number] + 1); fret <= window.Highest; fret++)
                     {
-                        var more = rows | (1UL << (fret - window.Lowest));
-                        if (BitOperations.PopCount(more) <= mostRows && window.CanHold(more))
+                        var row = 1UL << (fret - window.Lowest);
+                        var more = fingers + ((flat & row) == 0 ? 1 : 0);
+                        if (more <= mostFingers && window.CanHold(rows | row))
                         {
                             frets[number] = fret;
-                            From(number - 1, sounding + 1, more, held || fret == window.Lowest, false);
+                            // Under a flat finger strings are held at its fret or higher.
+                            var still = row | (flat & (row - 1));
+                            From(
+                                number - 1,
+                                sounding + 1,
+                                rows | row,
+                                still,
+                                more,
+                                held || fret == window.Lowest,
+                                false
+                            );
                         }
                     }
                 }
@@ -218,7 +250,7 @@ internal sealed class GripPatterns
             if (!(limits.AllStrings && limits.MaySound(number)))
             {
                 frets[number] = GripSolver.Muted;
-                From(number - 1, sounding, rows, held, sounding > 0);
+                From(number - 1, sounding, rows, 0, fingers, held, sounding > 0);
             }
         }
 

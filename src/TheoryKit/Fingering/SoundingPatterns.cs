@@ -55,7 +55,7 @@ internal sealed class SoundingPatterns
             entry = new(index, 0, short.MaxValue);
             if (index >= part.Count)
             {
-                if (patterns.After(part) is not { } more)
+                if (part.Most >= most || patterns.After(part) is not { } more)
                 {
                     return false;
                 }

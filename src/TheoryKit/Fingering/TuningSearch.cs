@@ -54,6 +54,9 @@ public static class TuningSearch
         private const int UnitStrings = 2;
         private const int LargestBatch = 16;
 
+        // Tunings in which each chord has a grip of so little effort at most are looked for first: they need fewer patterns.
+        private static readonly double[] EffortsOfSeeds = [6, double.PositiveInfinity];
+
         private readonly IProgress<TuningSearchProgress>? progress;
         private readonly ParallelOptions parallel;
         private readonly Lock sync = new();
@@ -243,21 +246,27 @@ public static class TuningSearch
                 .Known.Select(static each => each.Tuning)
                 .Where(each => each.StringCount == Strings)
                 .Prepend(Query.Base.Tuning)
-                .Select(each => Enumerable.Range(1, Strings).Select(number => OffsetTo(each, number)).ToArray());
-            foreach (var offsets in known.Where(each => AllAllowed(each)))
+                .Select(each => Enumerable.Range(1, Strings).Select(number => OffsetTo(each, number)).ToArray())
+                .Where(AllAllowed)
+                .ToList();
+            foreach (var most in EffortsOfSeeds)
             {
-                Best.Add(worker.Evaluate(offsets));
-            }
-
-            for (var at = Best.First; at is not null; at = Best.First == at ? null : Best.First)
-            {
-                Cancellation.ThrowIfCancellationRequested();
-                for (var number = 1; number <= Strings; number++)
+                known.ForEach(offsets => Best.Add(worker.Evaluate(offsets, most)));
+                for (var at = Best.First; at is not null; at = Best.First == at ? null : Best.First)
                 {
-                    foreach (var offset in Allowed[number])
+                    Cancellation.ThrowIfCancellationRequested();
+                    for (var number = 1; number <= Strings; number++)
                     {
-                        Best.Add(worker.Evaluate([.. at.Offsets.SetItem(number - 1, offset)]));
+                        foreach (var offset in Allowed[number])
+                        {
+                            Best.Add(worker.Evaluate([.. at.Offsets.SetItem(number - 1, offset)], most));
+                        }
                     }
+                }
+
+                if (Best.IsFull)
+                {
+                    return;
                 }
             }
         }
@@ -382,6 +391,8 @@ public static class TuningSearch
         // With so many strings undecided or fewer the line is bounded too; with more the bound costs more than it saves.
         private const int LineStrings = 2;
 
+        private static readonly double[] Unlimited = [double.PositiveInfinity];
+
         private readonly Search search;
         private readonly int strings;
         private readonly int chords;
@@ -444,8 +455,11 @@ public static class TuningSearch
 
         private int ByBound => Cut.Length - 1;
 
-        /// <summary>One tuning by itself, string 1 first; null if it is no answer. It counts for nothing.</summary>
-        public Candidate? Evaluate(ReadOnlySpan<int> offsets)
+        /// <summary>
+        /// One tuning by itself, string 1 first; null if it is no answer, or a chord costs more than <paramref name="most"/>. It
+        /// counts for nothing.
+        /// </summary>
+        public Candidate? Evaluate(ReadOnlySpan<int> offsets, double most)
         {
             for (var number = strings; number >= 1; number--)
             {
@@ -457,7 +471,7 @@ public static class TuningSearch
             for (var term = 0; isAnswer && term < terms; term++)
             {
                 bounds[strings][term] =
-                    term < chords ? sounding[strings][term].First(double.PositiveInfinity)
+                    term < chords ? sounding[strings][term].First(most)
                     : PlaceLine(1) ? Line()
                     : double.PositiveInfinity;
                 isAnswer = bounds[strings][term] < double.PositiveInfinity;
@@ -563,36 +577,37 @@ public static class TuningSearch
             cut = ByBound;
             Tune(level + 1, number, offset);
             bounds[level].CopyTo(bounds[level + 1], 0);
-            for (var term = 0; term < terms; term++)
+            // First as far as the patterns are known: more of them are made only where that does not cut off yet.
+            var known = search.Patterns.KnownEffort;
+            foreach (var most in known < double.PositiveInfinity ? [known, double.PositiveInfinity] : Unlimited)
             {
-                if (term == chords && number - 1 > LineStrings)
+                for (var chord = 0; chord < chords; chord++)
                 {
-                    break;
-                }
-
-                ref var bound = ref bounds[level + 1][term];
-                if (term < chords)
-                {
-                    bound = sounding[level + 1][term].First(MostOf(term, level + 1));
-                }
-                else if (!PlaceLine(number))
-                {
-                    cut = ByPlace;
-                    return false;
-                }
-                else
-                {
-                    bound = Line();
-                }
-
-                // The bound of the line may be rougher than the one before; both hold.
-                if (double.IsPositiveInfinity(bound) || Sum(level + 1, terms) > best.Worst)
-                {
-                    return false;
+                    ref var bound = ref bounds[level + 1][chord];
+                    var useful = MostOf(chord, level + 1);
+                    var first = sounding[level + 1][chord].First(Math.Min(most, useful));
+                    bound = double.IsPositiveInfinity(first) && useful > most ? Math.Max(bound, most) : first;
+                    if (double.IsPositiveInfinity(bound) || Sum(level + 1, terms) > best.Worst)
+                    {
+                        return false;
+                    }
                 }
             }
 
-            return true;
+            if (terms == chords || number - 1 > LineStrings)
+            {
+                return true;
+            }
+
+            if (!PlaceLine(number))
+            {
+                cut = ByPlace;
+                return false;
+            }
+
+            var line = Line();
+            bounds[level + 1][chords] = line;
+            return !double.IsPositiveInfinity(line) && Sum(level + 1, terms) <= best.Worst;
         }
 
         /// <summary>What the terms cost at least. Always added in the same order, so that rounding never makes a bound exceed a sum.</summary>

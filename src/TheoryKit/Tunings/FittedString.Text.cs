@@ -68,7 +68,7 @@ public sealed partial class FittedString
         cursor.SkipSpaces();
         double? weight =
             cursor.Take("kg/m") ? number
-            : cursor.Take("g/m") ? number / 1000
+            : cursor.Take("g/m") ? (double)((decimal)number / 1000) // in decimals, so that 0.52 g/m is 0.00052 kg/m
             : cursor.Take("lb/in") ? number * KilogramsPerMetreInPoundPerInch
             : null;
         if (weight is { } unitWeight)

@@ -4,7 +4,7 @@ namespace TheoryKit.Tunings;
 
 public sealed partial record StringMaterial
 {
-    // Eutectoid carbon steel, as in the example of ASTM A228 music wire; handbooks give 7800 to 7860.
+    // Carbon steel as engineers reckon it, 7850 kg/m³ (EN 1991-1-1, table A.4: 77.0 to 78.5 kN/m³); handbooks of wire give 7800 to 7860.
     private const double Steel = 7850;
 
     // Steel with 8 parts of nickel (8908, CRC Handbook of Chemistry and Physics) in 100 by weight: 1 / (0.92 / 7850 + 0.08 / 8908).
@@ -21,7 +21,7 @@ public sealed partial record StringMaterial
     private const double MusicWireStrength = 2211e6;
     private const double MusicWireExponent = 0.145;
 
-    /// <summary>Plain steel, the wire of the thin strings: 7850 kg/m³; 2211 MPa at 1 mm, falling with the diameter to the power of
+    /// <summary>Plain steel, the wire of the thin strings: 7850 kg/m³ (EN 1991-1-1, table A.4); 2211 MPa at 1 mm, falling with the diameter to the power of
     /// 0.145 (least strength of music wire by ASTM A228, after Shigley's Mechanical Engineering Design, table 10-4).</summary>
     public static StringMaterial PlainSteel { get; } =
         new("plain steel", Steel) { StrengthAtOneMillimetre = MusicWireStrength, StrengthExponent = MusicWireExponent };

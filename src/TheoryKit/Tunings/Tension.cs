@@ -115,6 +115,8 @@ public readonly record struct Tension : IComparable<Tension>, ISpanParsable<Tens
     internal static bool Read(ref TextCursor cursor, out Tension tension)
     {
         tension = default;
+        cursor.SkipSpaces();
+        var start = cursor.Position;
         var sign = cursor.Take('-') ? -1 : 1;
         if (!Measure.Read(ref cursor, 0, Most, out var value))
         {
@@ -122,23 +124,30 @@ public readonly record struct Tension : IComparable<Tension>, ISpanParsable<Tens
         }
 
         cursor.SkipSpaces();
+        double unit;
         if (cursor.Take("N"))
         {
-            tension = new(sign * value);
+            unit = 1;
         }
         else if (cursor.Take("kgf"))
         {
-            tension = FromKilogramsForce(sign * value);
+            unit = NewtonsPerKilogramForce;
         }
         else if (cursor.Take("lbf"))
         {
-            tension = FromPoundsForce(sign * value);
+            unit = NewtonsPerPoundForce;
         }
         else
         {
             return cursor.Fail("N, kgf or lbf after the number");
         }
 
+        if (value * unit > Most)
+        {
+            return cursor.Fail(start, string.Create(CultureInfo.InvariantCulture, $"no more than {Most} N"));
+        }
+
+        tension = new(sign * value * unit);
         return true;
     }
 }

@@ -47,8 +47,9 @@ public sealed record TensionLimits : ISpanParsable<TensionLimits>
     }
 
     /// <summary>
-    /// Three quarters of the breaking stress. A bend by a whole tone takes 2^(2/12)² = 1.26 times the tension: from 0.75 it goes to 0.94,
-    /// from 0.79 it breaks the string.
+    /// Three quarters of the breaking stress: up to there music wire stretches and comes back (its elastic limit is 65 to 75 % of the
+    /// breaking stress; Shigley's Mechanical Engineering Design, table 10-5). And a bend by a whole tone, which takes 2^(4/12) = 1.26 times
+    /// the tension, goes from 0.75 to 0.94; from 0.8 it would break the string.
     /// </summary>
     public const double DefaultMostOfBreaking = 0.75;
 

@@ -26,7 +26,7 @@ internal static class TensionWords
                 // The stress is 4 L² f² times the density: only the pitch and the length are in it.
                 return each.String.Material is { IsWound: true }
                     ? $"Fit one with a thicker core, or {lowered ?? "tune it lower"}."
-                    : $"A lighter gauge is under the same stress: {lowered ?? "tune it lower"}, or use a shorter scale.";
+                    : $"The stress is the same in every gauge, so {lowered ?? "tune it lower"}, or use a shorter scale; a lighter gauge only eases the load on the neck.";
             default:
                 return null;
         }

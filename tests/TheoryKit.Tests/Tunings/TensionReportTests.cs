@@ -1,0 +1,208 @@
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Tests.Tunings;
+
+public class TensionReportTests
+{
+    private static readonly StringSet Light = StringSet.Find("Light electric 10-46")!;
+
+    [Fact]
+    public void A_report_says_of_each_string_what_the_string_says_itself()
+    {
+        StringGens.Fitted.Sample(
+            (neck, set, reference) =>
+            {
+                var report = neck.Tensions(set, reference);
+                var total = 0.0;
+                var before = 0.0;
+                for (var number = 1; number <= neck.StringCount; number++)
+                {
+                    var (found, tuned) = (report.Strings[number - 1], neck.Tuning[number]);
+                    // What is left of the string where a short one begins, counted fret by fret; a capo changes nothing.
+                    var length = neck.ScaleLength;
+                    for (var fret = 0; fret < tuned.Start; fret++)
+                    {
+                        length /= Math.Pow(2, 1.0 / 12);
+                    }
+
+                    var newtons = set[number].UnitWeight * Math.Pow(2 * length / 1000 * tuned.Open.Frequency(), 2);
+                    var then =
+                        set[number].UnitWeight * Math.Pow(2 * length / 1000 * reference[number].Open.Frequency(), 2);
+                    Assert.Equal(newtons, found.Tension.Newtons, 1e-9 * newtons);
+                    Assert.Equal(newtons - then, found.Change!.Value.Newtons, 1e-9 * newtons);
+                    Assert.Equal(tuned.Open.MidiNumber - reference[number].Open.MidiNumber, found.Retuned);
+                    // A semitone is 12 % of tension, whatever the string.
+                    Assert.Equal(Math.Pow(2, found.Retuned!.Value / 6.0), newtons / then, 1e-9);
+                    Assert.Equal(report.Limits.StateOf(found.Tension, found.BreakingPart), found.State);
+                    total += newtons;
+                    before += then;
+                }
+
+                Assert.Equal(total, report.Total.Newtons, 1e-9 * total);
+                Assert.Equal(total - before, report.TotalChange!.Value.Newtons, 1e-8 * total);
+            }
+        );
+    }
+
+    [Fact]
+    public void No_string_that_is_amiss_goes_without_warning_advice_and_caution()
+    {
+        StringGens.Fitted.Sample(
+            (neck, set, reference) =>
+            {
+                var report = neck.Tensions(set, reference);
+                foreach (var each in report.Strings)
+                {
+                    var warned = report.Warnings.Count(warning =>
+                        warning.StartsWith($"String {each.Number} ", StringComparison.Ordinal)
+                    );
+                    Assert.Equal(each.State == StringState.Comfortable ? 0 : 1, warned);
+                    Assert.Equal(each.State == StringState.Comfortable, each.Advice is null);
+                }
+
+                Assert.Equal(report.Warnings.Count > 0 ? Cautions.Strings : null, report.Caution);
+                Assert.Equal(
+                    report.Warnings.Count > 0,
+                    report.ToString().Contains(Cautions.Strings, StringComparison.Ordinal)
+                );
+            }
+        );
+    }
+
+    [Fact]
+    public void A_suggested_gauge_is_comfortable()
+    {
+        StringGens.Fitted.Sample(
+            (neck, set, reference) =>
+            {
+                foreach (var each in neck.Tensions(set, reference).Strings)
+                {
+                    if (each.Suggested is { } choice)
+                    {
+                        Assert.Contains(each.State, new[] { StringState.Slack, StringState.Heavy });
+                        Assert.Equal(each.String.Material, choice.Nearest.Material);
+                        Assert.InRange(choice.Tension.Newtons, 0.9 * 40, 1.1 * 170);
+                        Assert.Contains(choice.Nearest.ToString(), each.Advice!, StringComparison.Ordinal);
+                    }
+                }
+            }
+        );
+    }
+
+    [Fact]
+    public void The_highest_safe_pitch_is_safe_and_the_next_is_not()
+    {
+        Gen.Select(Gen.Int[40, 90], Gen.Double[500, 700], Gen.Int[16, 48])
+            .Sample(
+                (number, length, gauge) =>
+                {
+                    var pitch = Pitch.FromMidi(number);
+                    var fitted = new FittedString(gauge * FittedString.GaugeStep, StringMaterial.PlainSteel);
+                    var set = new StringSet(fitted, fitted, fitted);
+                    var found = new Neck(new Tuning(pitch, pitch, pitch), length).Tensions(set).Strings[0];
+                    var safe = found.HighestSafePitch!.Value;
+                    Assert.True(fitted.BreakingPart(safe, length) <= 0.75 + 1e-9);
+                    Assert.True(fitted.BreakingPart(Pitch.FromMidi(safe.MidiNumber + 1), length) > 0.75);
+                }
+            );
+    }
+
+    [Fact]
+    public void A_string_beyond_breaking_is_told_never_silently()
+    {
+        var report = Neck.Guitar.With(Tuning.Parse("E2 A2 D3 G3 B3 E5")).Tensions(Light);
+        Assert.Equal(StringState.Breaking, report.Strings[0].State);
+        // Twice the frequency, four times the stress: 1.43 GPa of 2.70, 53 %, becomes 212 %.
+        Assert.Equal(2.12, report.Strings[0].BreakingPart!.Value, 0.01);
+        var warning = Assert.Single(report.Warnings, each => each.StartsWith("String 1", StringComparison.Ordinal));
+        Assert.Contains("breaks before it is in tune", warning, StringComparison.Ordinal);
+        Assert.Contains("212 % of the breaking stress", warning, StringComparison.Ordinal);
+        foreach (var words in new[] { "eye protection", "lighter string", "luthier" })
+        {
+            Assert.Contains(words, report.Caution!, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_load_that_grows_by_a_tenth_is_told()
+    {
+        var up = Neck.Guitar.With(Tuning.Parse("F#2 B2 E3 A3 C#4 F#4")).Tensions(Light, Tuning.Standard);
+        // A whole tone is 2^(4/12) = 1.26 times the tension.
+        Assert.Contains("26 %: a load on neck and bridge", up.Warnings[^1], StringComparison.Ordinal);
+        Assert.NotNull(up.Caution);
+        var down = Neck.Guitar.With(Tuning.Parse("D2 A2 D3 G3 A3 D4")).Tensions(Light, Tuning.Standard);
+        Assert.Empty(down.Warnings);
+    }
+
+    [Fact]
+    public void A_set_that_keeps_tensions_has_the_nearest_gauges()
+    {
+        StringGens.Fitted.Sample(
+            (neck, set, reference) =>
+            {
+                var report = neck.Tensions(set, reference);
+                var kept = report.Refitted();
+                for (var number = 1; number <= set.Count; number++)
+                {
+                    var each = report.Strings[number - 1];
+                    if (each.Retuned == 0)
+                    {
+                        Assert.Equal(set[number], kept[number]);
+                        continue;
+                    }
+
+                    var wanted = (each.Tension - each.Change!.Value).Newtons;
+                    double Miss(FittedString one) => Math.Abs(one.TensionAt(each.Pitch, each.Length).Newtons - wanted);
+                    var diameter = kept[number].Diameter!.Value;
+                    Assert.Equal(set[number].Material, kept[number].Material);
+                    Assert.True(Miss(kept[number]) <= Miss(new(diameter + 0.0127, kept[number].Material!)) + 1e-9);
+                    Assert.True(Miss(kept[number]) <= Miss(new(diameter - 0.0127, kept[number].Material!)) + 1e-9);
+                }
+            }
+        );
+    }
+
+    [Fact]
+    public void A_set_by_weight_or_over_known_cores_keeps_its_tensions_too()
+    {
+        var set = StringSet.Parse("6.24 g/m, 3.61 g/m, 0.026 in nickel wound over 0.013 in, 0.9 g/m");
+        var report = new Neck(Tuning.Parse("D2 A2 C3 G3")).Tensions(set, Tuning.Parse("E2 A2 D3 G3"));
+        var kept = report.Refitted();
+        // A tone lower for the same tension takes 1.26 times the weight.
+        Assert.Equal(Math.Pow(2, 4 / 12.0), kept[4].UnitWeight / set[4].UnitWeight, 1e-9);
+        Assert.Equal(Math.Pow(2, 4 / 12.0), kept[2].UnitWeight / set[2].UnitWeight, 0.03);
+        Assert.Equal(0.5, kept[2].Core!.Value / kept[2].Diameter!.Value, 0.001);
+        Assert.Equal(set[1], kept[1]);
+        Assert.Throws<InvalidOperationException>(() => Neck.Guitar.Tensions(Light).Refitted());
+    }
+
+    [Fact]
+    public void A_set_or_a_reference_of_another_size_is_refused()
+    {
+        var set = StringSet.Find("Seven-string electric 10-59")!;
+        var error = Assert.Throws<ArgumentException>(() => Neck.Guitar.Tensions(set));
+        Assert.Contains("The set has 7 strings, the neck 6", error.Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => Neck.Guitar.Tensions(Light, Tuning.Find("Banjo")));
+        Assert.Throws<ArgumentNullException>(() => Neck.Guitar.Tensions(null!));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Neck.Guitar.Tensions(Light, a4: 0));
+    }
+
+    [Fact]
+    public void Reports_of_the_same_are_equal()
+    {
+        var (one, other) = (Neck.Guitar.Tensions(Light, Tuning.Standard), Neck.Guitar.Tensions(Light, Tuning.Standard));
+        Assert.Equal(one, other);
+        Assert.Equal(one.GetHashCode(), other.GetHashCode());
+        Assert.NotEqual(one, Neck.Guitar.Tensions(Light, Tuning.Standard, a4: 432));
+    }
+
+    [Fact]
+    public void Pitches_in_warnings_are_printed_on_request()
+    {
+        var report = Neck.Guitar.With(Tuning.Parse("E2 A2 D3 G3 B3 Bb4")).Tensions(Light);
+        Assert.Contains("(Bb4, ", report.Warnings[0], StringComparison.Ordinal);
+        Assert.Contains("(B♭4, ", report.WarningsAs("P")[0], StringComparison.Ordinal);
+        Assert.Contains("(B4, ", report.WarningsAs("P", NoteNaming.German)[0], StringComparison.Ordinal);
+    }
+}
