@@ -250,12 +250,55 @@ public class TuningComparisonTests
     }
 
     [Fact]
+    public void Tensions_are_those_of_each_neck_against_the_tuning_of_the_first()
+    {
+        var strings = StringSet.Find("Light electric 10-46")!;
+        var comparison = TuningComparison.Of(Neck.Guitar, Four, CopperWeather, strings: strings);
+        Assert.All(Comparison.Columns, column => Assert.Null(column.Tensions));
+        foreach (var column in comparison.Columns)
+        {
+            Assert.Equal(column.Neck.Tensions(strings, Tuning.Standard), column.Tensions);
+            foreach (var each in column.Tensions!.Strings)
+            {
+                // Tension goes with the square of the frequency: by a semitone with the sixth root of two.
+                var before = each.Tension.Newtons / Math.Pow(2, column.Retuned![each.Number - 1] / 6.0);
+                Assert.Equal(each.Tension.Newtons - before, each.Change!.Value.Newtons, Tolerance);
+            }
+        }
+
+        // 0.010 in of 7850 kg/m3 at E4 on 648 mm, worked by hand.
+        Assert.Equal(72.6, comparison.Columns[0].Tensions!.Strings[0].Tension.Newtons, 0.05);
+        Assert.NotEqual(Comparison, comparison);
+        Assert.Equal(comparison, TuningComparison.Of(Neck.Guitar, Four, CopperWeather, strings: strings));
+        var limits = new TensionLimits(new(50), new(60), 0.5);
+        var strict = TuningComparison.Of(Neck.Guitar, Four, CopperWeather, strings: strings, tensionLimits: limits);
+        Assert.NotEqual(comparison, strict);
+        Assert.Equal(limits, strict.Columns[3].Tensions!.Limits);
+    }
+
+    [Fact]
+    public void Where_no_retuning_leads_tensions_have_no_change()
+    {
+        var strings = StringSet.Find("Light banjo 9-20")!;
+        var banjo = new Neck(Tuning.Find("Banjo")!, 667);
+        var nut = banjo.With(Tuning.Parse("G3 D3 G3 B3 D4"));
+        var comparison = TuningComparison.Of([banjo, nut], CopperWeather, strings: strings);
+        Assert.NotNull(comparison.Columns[0].Tensions!.TotalChange);
+        Assert.Null(comparison.Columns[1].Tensions!.TotalChange);
+    }
+
+    [Fact]
     public void Nonsense_is_refused()
     {
         var neck = Assert.Throws<ArgumentException>(() => TuningComparison.Of([], CopperWeather));
         Assert.Contains("no tuning to compare", neck.Message, StringComparison.Ordinal);
         var chord = Assert.Throws<ArgumentException>(() => TuningComparison.Of([Neck.Guitar], []));
         Assert.Contains("no chord", chord.Message, StringComparison.Ordinal);
+        var strings = StringSet.Find("Bass 45-105");
+        var set = Assert.Throws<ArgumentException>(() =>
+            TuningComparison.Of(Neck.Guitar, Four, CopperWeather, strings: strings)
+        );
+        Assert.Contains("The set has 4 strings, the neck 6", set.Message, StringComparison.Ordinal);
         var limits = new GripLimits { Strings = new HashSet<int> { 5 } };
         var bass = new Neck(Tuning.Find("Bass")!);
         Assert.Throws<ArgumentException>(() => TuningComparison.Of([Neck.Guitar, bass], CopperWeather, null, limits));
