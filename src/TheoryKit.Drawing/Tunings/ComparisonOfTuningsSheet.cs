@@ -11,6 +11,7 @@ internal static class ComparisonOfTuningsSheet
         .tk-tuning{grid-column:1/-1;margin-top:.6em;break-inside:avoid;min-width:0}
         .tk-tuning>p{margin:0;font:600 1.1em SERIF}
         .tk-tuning>.tk-without{font:inherit;color:var(--tk-quiet);margin-top:.3em}
+        @media print{.tk-neck.tk-tunings{break-inside:auto}}
         """.Replace("SERIF", Look.Serif, StringComparison.Ordinal);
 
     public static Sheet Of(TuningComparison comparison) => Of(new ComparisonOfTunings(comparison));
@@ -294,7 +295,8 @@ internal static class ComparisonOfTuningsSheet
 
                             html.Close();
                         }
-                    }
+                    },
+                    "tk-tunings"
                 ),
             naming =>
                 string.Join(
