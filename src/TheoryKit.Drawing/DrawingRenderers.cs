@@ -76,6 +76,8 @@ public static class DrawingRenderers
             .Add(FingeredLines.Notes)
             .Add(FingeredLines.Asked)
             .Add(FingeredLines.Queries)
+            .Add(TuningValues.Columns)
+            .Add(TuningValues.Cells)
             .Set.Add(new NeckDrawingRenderer(naming))
             .Add(new LadderRenderer(naming))
             .Add(new SheetRenderer<TensionReport>(StringValues.Report, naming))
@@ -105,6 +107,8 @@ public static class DrawingRenderers
             .Add(new SheetRenderer<FormulaRelations>(RelationBlocks.Sheet, naming))
             .Add(new SheetRenderer<Changes>(Scales.Changes, naming))
             .Add(new SheetRenderer<Bar>(Scales.Bar, naming))
+            .Add(new SheetRenderer<TuningComparison>(ComparisonOfTuningsSheet.Of, naming))
+            .Add(new SheetRenderer<ComparisonOfTunings>(ComparisonOfTuningsSheet.Of, naming))
             .Add(new SheetRenderer<ChordPage>(ChordPageSheet.Of, naming))
             .Add(new SheetRenderer<ComparisonPage>(ComparisonSheet.Of, naming))
             .Add(new SheetRenderer<ChordComparison>(ComparisonSheet.Of, naming));

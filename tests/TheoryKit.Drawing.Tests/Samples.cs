@@ -73,8 +73,23 @@ internal static class Samples
 
     public static OpenStringsReading OpenD { get; } = Tuning.Find("Open D")!.Reading();
 
+    /// <summary>Copper Weather in four tunings on light strings.</summary>
+    public static TuningComparison Tunings { get; } =
+        TuningComparison.Of(
+            Neck.Guitar,
+            new[] { "Standard", "DADGAD", "Open D", "Drop C#" }.Select(static name => Tuning.Find(name)!),
+            Chord.ParseList("Dadd9 Bm7 Gmaj7 A7sus4"),
+            limits: new() { MinSounding = 4, LastFret = 12 },
+            strings: StringSet.Find("Light electric 10-46")
+        );
+
     public static IReadOnlyList<object> Values { get; } =
     [
+        Tunings,
+        Tunings.Columns[1],
+        Tunings.Columns,
+        Tunings.Columns[2].Cells[3],
+        Tunings.Columns[2].Cells,
         NoteName.Parse("Gb"),
         Pitch.Parse("E2"),
         Interval.Parse("m3"),
@@ -174,6 +189,15 @@ internal static class Samples
 
     public static IReadOnlyList<object> Drawings { get; } =
     [
+        new ComparisonOfTunings(Tunings)
+        {
+            Chord = Ebmaj7,
+            FirstFret = 3,
+            LastFret = 7,
+            IsLeftHanded = true,
+            ShowsGrips = false,
+            ShowsNumbers = false,
+        },
         NeckDrawing.Of(Neck.Guitar, Ebmaj7),
         LadderDrawing.Of(Ebmaj7),
         LadderDrawing.Of(KestrelStairs),
@@ -200,9 +224,20 @@ internal static class Samples
 
     private static readonly Chord OneTone = new(NoteName.Parse("C"), Formula.Parse("1"));
 
+    // Two instruments that have nothing in common, and a hand that holds nothing on one of them.
+    private static readonly TuningComparison NoGrips = TuningComparison.Of(
+        [new(Tuning.Parse("Db1 Db2 Db2"), 900, 3), new(Tuning.Find("Banjo")!, 667, 22, 2)],
+        KestrelStairs,
+        Hand.Small
+    );
+
     /// <summary>Values as small, as large, as empty or as nameless as they can be.</summary>
     public static IReadOnlyList<object> Extremes { get; } =
     [
+        TuningComparison.Of([Uke3], [OneTone]),
+        NoGrips,
+        NoGrips.Columns[0].Cells[0],
+        new ComparisonOfTunings(NoGrips) { FirstFret = 30, LastFret = 99 },
         OneTone,
         OneTone.Formula,
         OneTone.Formula.Relations,

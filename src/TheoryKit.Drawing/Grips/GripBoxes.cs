@@ -28,7 +28,7 @@ internal static class GripBoxes
         var shown = sheet.Grips.Take(sheet.Most).ToList();
         if (shown.Count == 0)
         {
-            return new Block.Prose(sheet.Reason.Length > 0 ? sheet.Reason : "No grips.");
+            return new Block.Prose(sheet.Reason.Length > 0 ? sheet.ReasonInWords : "No grips.");
         }
 
         var more = sheet.Grips.Count - shown.Count;
