@@ -103,61 +103,6 @@ public sealed class Jupyter : IAsyncLifetime
     /// <summary>Adds a notebook of a test's own to <see cref="Folder"/>.</summary>
     public void Add(string file) => File.Copy(file, Path.Combine(Folder, Path.GetFileName(file)), overwrite: true);
 
-    /// <summary>
-    /// Runs cells in a kernel, and presses the interrupt button as soon as the last one shows something for the
-    /// <paramref name="times"/>th time.
-    /// </summary>
-    /// <returns>What the last cell showed, one message of the Jupyter protocol a line: its type, a tab, its content as JSON.</returns>
-    public Task<string> Interrupt(int times, params string[] cells)
-    {
-        var script = Path.Combine(Folder, "interrupt.py");
-        File.WriteAllText(script, InterruptScript);
-        return Command.Run(
-            Folder,
-            environment,
-            Interpreter(),
-            [script, times.ToString(System.Globalization.CultureInfo.InvariantCulture), .. cells]
-        );
-    }
-
-    /// <summary>The Python that Jupyter runs in, which may be another than the first on the path: what its script begins with.</summary>
-    private static string Interpreter() =>
-        Environment
-            .GetEnvironmentVariable("PATH")!
-            .Split(Path.PathSeparator)
-            .Select(static folder => Path.Combine(folder, "jupyter"))
-            .Where(File.Exists)
-            .Select(static file => File.ReadLines(file).First())
-            .First(static line => line.StartsWith("#!", StringComparison.Ordinal))[2..]
-            .Trim();
-
-    private const string InterruptScript = """
-        import json, sys, threading
-        from jupyter_client.manager import start_new_kernel
-
-        manager, client = start_new_kernel(startup_timeout=120, kernel_name=".net-csharp")
-        seen = []
-
-        def note(message):
-            kind = message["msg_type"]
-            if kind in ("status", "execute_input"):
-                return
-            seen.append(f"{kind}\t{json.dumps(message['content'])}")
-            if len(seen) == stop:
-                manager.interrupt_kernel()
-
-        try:
-            for number, cell in enumerate(sys.argv[2:], start=3):
-                seen.clear()
-                stop = int(sys.argv[1]) if number == len(sys.argv) else -1
-                reply = client.execute_interactive(cell, output_hook=note, timeout=240, store_history=True)
-            print("\n".join(seen))
-            print(f"reply\t{json.dumps(reply['content'])}")
-        finally:
-            client.stop_channels()
-            manager.shutdown_kernel(now=True)
-        """;
-
     private Task<string> Nbconvert(string to, string notebook, params IEnumerable<string> options) =>
         Command.Run(Folder, environment, "jupyter", ["nbconvert", "--to", to, notebook, .. options]);
 

@@ -47,20 +47,6 @@ public sealed class JupyterTests(Jupyter jupyter, Browser browser) : IClassFixtu
         Assert.True(await page.SwitchLabels() > 0, "No neck whose labels can be switched.");
     }
 
-    [HostFact(HostTools.Jupyter, HostTools.Kernel)]
-    public async Task The_interrupt_button_ends_a_search_with_a_word_and_no_stack_trace()
-    {
-        var seen = await jupyter.Interrupt(
-            3,
-            "#r \"nuget:TheoryKit.Interactive, 0.1.0\"",
-            "var query = new TuningSearchQuery { Base = Neck.Guitar, Within = 7, Chords = WeightedChord.Of(Chord.ParseList(\"Gm9 C13 Fmaj9 Dm7 Ebmaj7 Cm7 Fm7 Bb7\")) };\n"
-                + "await query.FindAsync()"
-        );
-        Assert.Contains("role=\\\"progressbar\\\"", seen, StringComparison.Ordinal);
-        Assert.Contains("Stopped after ", seen, StringComparison.Ordinal);
-        Assert.DoesNotContain("   at ", seen, StringComparison.Ordinal);
-    }
-
     private static List<JsonElement> Outputs(string notebook) =>
         [.. CodeCells(notebook).SelectMany(static cell => cell.GetProperty("outputs").EnumerateArray())];
 
