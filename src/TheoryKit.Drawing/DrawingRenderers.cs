@@ -80,6 +80,8 @@ public static class DrawingRenderers
             .Add(TuningValues.Cells)
             .Set.Add(new NeckDrawingRenderer(naming))
             .Add(new LadderRenderer(naming))
+            .Add(new TabDrawingRenderer(naming))
+            .Add(new PathRenderer(naming))
             .Add(new SheetRenderer<TensionReport>(StringValues.Report, naming))
             .Add(new SheetRenderer<StringTension>(StringValues.One, naming))
             .Add(new SheetRenderer<IEnumerable<StringTension>>(StringValues.StringTensions.Table, naming))
