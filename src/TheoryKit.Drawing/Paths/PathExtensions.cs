@@ -11,4 +11,11 @@ public static class PathExtensions
         ArgumentNullException.ThrowIfNull(path);
         return new(path);
     }
+
+    /// <summary>The path on its neck, with the order of its notes.</summary>
+    public static PathNeck OnNeck(this Path path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return new(path);
+    }
 }

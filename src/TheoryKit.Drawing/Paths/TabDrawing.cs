@@ -28,7 +28,7 @@ public sealed record TabDrawing(Path Path)
     /// <summary>What it is, in a few words.</summary>
     public string Title
     {
-        get => title ?? TabWords.Title(this);
+        get => Named("P");
         init => title = value;
     }
 
@@ -107,6 +107,9 @@ public sealed record TabDrawing(Path Path)
                 .. Path.Notes.Any(static note => note.Finger is not null) ? [Labels.Fingers] : Array.Empty<Labels>(),
                 Labels.None,
             ];
+
+    /// <summary>The title with plain ("G") or printed ("P") signs.</summary>
+    internal string Named(string format) => title ?? TabWords.Title(Path, format, Naming);
 
     /// <summary>The kind shown at first that the notes have.</summary>
     internal Labels Shown => Offered.Contains(Labels) ? Labels : Offered.FirstOrDefault(Labels.None);

@@ -31,7 +31,7 @@ internal static class TabNote
             _ => null,
         };
 
-    /// <summary>The note sounding on its string just before it, from which a joined note goes on; null if there is none.</summary>
+    /// <summary>The note that sounds on its string up to its start, from which a joined note goes on; null if there is none.</summary>
     public static PathNote? Before(Path path, PathNote note) =>
-        path.Notes.LastOrDefault(other => other.Position.String == note.Position.String && other.Start < note.Start);
+        path.Notes.LastOrDefault(other => other.Position.String == note.Position.String && other.End == note.Start);
 }

@@ -44,7 +44,7 @@ internal static class TabText
         {
             var neck = path.Neck;
             var text = new StringBuilder(2048);
-            text.Append(drawing.Title).Append("  (").Append(Printed.Of(neck.Tuning, drawing.Naming, "G"));
+            text.Append(drawing.Named("G")).Append("  (").Append(Printed.Of(neck.Tuning, drawing.Naming, "G"));
             text.Append(neck.Capo > 0 ? $", capo {neck.Capo}" : "").Append($", {path.Time})\n");
             var names = neck.Tuning.Strings.Select(each => each.Open.Name.ToString("G", drawing.Naming)).ToList();
             var bars = Enumerable.Range(0, Math.Max(1, path.BarCount)).Select(Bar).ToList();

@@ -8,10 +8,9 @@ namespace TheoryKit.Drawing;
 internal static class TabWords
 {
     /// <summary>"12 notes over Gm9 and C13", "12 notes in 4/4".</summary>
-    public static string Title(TabDrawing drawing)
+    public static string Title(TheoryKit.Paths.Path path, string format, IFormatProvider? naming)
     {
-        var path = drawing.Path;
-        var chords = Chords(path).Distinct().Select(chord => chord.ToString("P", drawing.Naming)).ToList();
+        var chords = Chords(path).Distinct().Select(chord => chord.ToString(format, naming)).ToList();
         var notes = InWords.Count(path.Notes.Count, "note");
         return chords.Count switch
         {
