@@ -57,6 +57,26 @@ public sealed partial class Chord : IEquatable<Chord>
     /// <summary>The function of a note in this chord, by sound; null if it is not a tone of the formula.</summary>
     public Degree? FunctionOf(NoteName note) => Formula.At(note.PitchClass - Root.PitchClass);
 
+    /// <summary>
+    /// What any note is against the root: the function of a tone of the chord that sounds like it, else its own degree within
+    /// the octave, as spelled, or by its sound where the spelling is so far away that no degree has as many accidentals.
+    /// </summary>
+    public Degree DegreeOf(NoteName note)
+    {
+        if (FunctionOf(note) is { } function)
+        {
+            return function;
+        }
+
+        var interval = Root.To(note);
+        var alteration = interval.Semitones - Diatonic.Semitones(interval.Steps);
+        return Math.Abs(alteration) <= Degree.MaxAlteration
+            ? new(interval.Steps + 1, alteration)
+            : BySound.At(interval.Semitones)!.Value;
+    }
+
+    private static readonly Formula BySound = Formula.Parse("1 b2 2 b3 3 4 #4 5 b6 6 b7 7");
+
     /// <summary>The chord an interval away, the bass with it.</summary>
     public Chord Transpose(Interval interval) => new(Root + interval, Formula, Bass + interval);
 

@@ -1,0 +1,152 @@
+using System.Collections.Immutable;
+using Fractions;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Paths;
+
+/// <summary>
+/// Notes in order on a neck, with positions, fingers, exact time and techniques, over changes where there are any. Equal when
+/// neck, time, beats, changes and notes agree.
+/// </summary>
+/// <remarks>
+/// Beats are those of the time signature (eighths in 6/8), counted from 0, and exact; a bar is as many beats as the signature
+/// says. Notes stand in the order of their starts, those that start together from the highest-numbered string on. On one string a note
+/// ends before the next begins. The changes begin with the path and are repeated as long as it lasts.
+/// </remarks>
+public sealed partial class Path : IEquatable<Path>
+{
+    private readonly ImmutableArray<PathNote> notes;
+
+    /// <summary>A path.</summary>
+    /// <param name="neck">Where it is played.</param>
+    /// <param name="notes">The notes, in any order.</param>
+    /// <param name="time">The time signature; that of the changes where there are some, else 4/4, if null.</param>
+    /// <param name="changes">The chords that it is played over; null for none.</param>
+    /// <param name="beats">How long it lasts; up to the end of the last note if null.</param>
+    /// <exception cref="ArgumentException">A position is not on the neck or sounds another pitch, two notes sound on one string
+    /// at once, the time is not that of the changes, or the beats end before the last note does.</exception>
+    public Path(
+        Neck neck,
+        IEnumerable<PathNote> notes,
+        TimeSignature? time = null,
+        Changes? changes = null,
+        Fraction? beats = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(neck);
+        ArgumentNullException.ThrowIfNull(notes);
+        Neck = neck;
+        this.notes =
+        [
+            .. notes.OrderBy(static note => note.Start).ThenByDescending(static note => note.Position.String),
+        ];
+        Time = time ?? changes?.Time ?? TimeSignature.Common;
+        Changes = changes;
+        if (changes is not null && changes.Time != Time)
+        {
+            throw new ArgumentException($"The path is in {Time}, its changes in {changes.Time}.", nameof(time));
+        }
+
+        var end = Fraction.Zero;
+        var free = new Fraction[neck.StringCount + 1];
+        foreach (var note in this.notes)
+        {
+            if (!neck.Has(note.Position))
+            {
+                throw new ArgumentException($"{note}: this position is not on the neck {neck}.", nameof(notes));
+            }
+
+            if (neck.MidiNumberAt(note.Position) != note.Pitch.MidiNumber)
+            {
+                throw new ArgumentException(
+                    $"{note}: this position sounds {Pitch.FromMidi(neck.MidiNumberAt(note.Position))}.",
+                    nameof(notes)
+                );
+            }
+
+            if (note.Start < free[note.Position.String])
+            {
+                throw new ArgumentException(
+                    $"{note}: the note before it on string {note.Position.String} sounds until beat {free[note.Position.String]}.",
+                    nameof(notes)
+                );
+            }
+
+            free[note.Position.String] = note.End;
+            end = note.End > end ? note.End : end;
+        }
+
+        Beats = (beats ?? end).Reduce();
+        if (Beats < end)
+        {
+            throw new ArgumentException(
+                $"The path is to last {Beats} beats, but its last note ends at beat {end}.",
+                nameof(beats)
+            );
+        }
+    }
+
+    /// <summary>Where it is played.</summary>
+    public Neck Neck { get; }
+
+    /// <summary>The notes in order.</summary>
+    public IReadOnlyList<PathNote> Notes => notes;
+
+    /// <summary>The time signature.</summary>
+    public TimeSignature Time { get; }
+
+    /// <summary>The chords that it is played over, repeated as long as it lasts; null for none.</summary>
+    public Changes? Changes { get; }
+
+    /// <summary>How many beats it lasts, rests at its end included.</summary>
+    public Fraction Beats { get; }
+
+    /// <summary>How many bars it begins.</summary>
+    public int BarCount => (int)Math.Ceiling((Beats / Time.Beats).ToDouble());
+
+    /// <summary>Whether it ends with a bar.</summary>
+    public bool IsWholeBars => (Beats / Time.Beats).Reduce().Denominator.IsOne;
+
+    /// <summary>The chord at a beat; null where there is none.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The beat is negative.</exception>
+    public Chord? ChordAt(Fraction beat)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(beat, Fraction.Zero);
+        return Changes is null ? null : Changes.At((beat % Changes.Beats).Reduce()).Chord;
+    }
+
+    /// <summary>
+    /// What a note does over the chord that it starts with: its degree over that chord's root, as the chord names it where it
+    /// is one of its tones, else as it is spelled. Null where there is no chord.
+    /// </summary>
+    public Degree? FunctionOf(PathNote note)
+    {
+        ArgumentNullException.ThrowIfNull(note);
+        return ChordAt(note.Start) is not { } chord ? null : chord.DegreeOf(note.Pitch.Name);
+    }
+
+    /// <summary>The notes that start in a bar, counted from 0.</summary>
+    public IEnumerable<PathNote> InBar(int bar) =>
+        notes.Where(note => note.Start >= bar * Time.Beats && note.Start < (bar + 1) * Time.Beats);
+
+    /// <inheritdoc/>
+    public bool Equals(Path? other) =>
+        other is not null
+        && Neck == other.Neck
+        && Time == other.Time
+        && Beats == other.Beats
+        && Changes == other.Changes
+        && notes.AsSpan().SequenceEqual(other.notes.AsSpan());
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Path);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() =>
+        HashCode.Combine(Neck, Time, Beats, notes.Length, notes.IsEmpty ? null : notes[0]);
+
+    /// <summary>How much of it there is, and its pitches.</summary>
+    public override string ToString() =>
+        $"{notes.Length} notes in {Beats} beats of {Time}: {string.Join(' ', notes.Select(static note => note.Pitch))}";
+}

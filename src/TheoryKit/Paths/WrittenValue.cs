@@ -1,0 +1,146 @@
+using Fractions;
+using TheoryKit.Theory;
+
+namespace TheoryKit.Paths;
+
+/// <summary>
+/// How a length is written: a note value, dots, and the tuplet it stands in. Equal when all of these agree.
+/// </summary>
+/// <param name="Unit">The note value as a part of a whole note: 1, 2, 4, … 64 for a whole, half, quarter note and so on.</param>
+/// <param name="Dots">How many dots: 0, 1 or 2.</param>
+/// <param name="Tuplet">How many notes stand in the place of <paramref name="InPlaceOf"/>; 1 for no tuplet.</param>
+/// <param name="InPlaceOf">In the place of how many; 1 for no tuplet.</param>
+public readonly record struct WrittenValue(int Unit, int Dots = 0, int Tuplet = 1, int InPlaceOf = 1)
+{
+    /// <summary>The finest value written: a 64th.</summary>
+    public const int MaxUnit = 64;
+
+    /// <summary>The most dots: 2.</summary>
+    public const int MaxDots = 2;
+
+    /// <summary>The length in whole notes.</summary>
+    public Fraction Length =>
+        (new Fraction((1 << (Dots + 1)) - 1, Unit << Dots) * new Fraction(InPlaceOf, Tuplet)).Reduce();
+
+    /// <summary>
+    /// A length as one value, if it can be: plain, dotted, or in a tuplet of 3, 5, 6, 7, 9 and more in the place of the next lower power of
+    /// two; null if it needs several, tied.
+    /// </summary>
+    /// <param name="wholeNotes">The length in whole notes, more than 0.</param>
+    public static WrittenValue? Of(Fraction wholeNotes)
+    {
+        var length = wholeNotes.Reduce();
+        if (length <= Fraction.Zero || length > 2 || length.Denominator > MaxUnit * 64)
+        {
+            return null;
+        }
+
+        // What is odd in the denominator is the tuplet.
+        var odd = (int)length.Denominator;
+        while (odd % 2 == 0)
+        {
+            odd /= 2;
+        }
+
+        var inPlaceOf = 1;
+        while (inPlaceOf * 2 <= odd)
+        {
+            inPlaceOf *= 2;
+        }
+
+        var plain = (length * new Fraction(odd, inPlaceOf)).Reduce();
+        for (var dots = 0; dots <= MaxDots; dots++)
+        {
+            // (2^(dots+1) - 1) / (unit * 2^dots)
+            var unit = (new Fraction((1 << (dots + 1)) - 1, 1 << dots) / plain).Reduce();
+            if (
+                unit.Denominator.IsOne
+                && unit.Numerator <= MaxUnit
+                && System.Numerics.BitOperations.IsPow2((int)unit.Numerator)
+            )
+            {
+                return new((int)unit.Numerator, dots, odd, inPlaceOf);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>
+    /// A length that starts somewhere in a bar as values tied together: cut at every bar line, then where one value does not do at the
+    /// strongest place inside: the middle of the bar, a beat, a half of a beat and so on.
+    /// </summary>
+    /// <param name="start">Where it starts, in beats from the beginning of a bar.</param>
+    /// <param name="beats">How long it is, in beats.</param>
+    /// <param name="time">The time signature.</param>
+    /// <returns>The parts in order; a part whose length no value writes has none.</returns>
+    public static IReadOnlyList<(Fraction Start, Fraction Beats, WrittenValue? Value)> Split(
+        Fraction start,
+        Fraction beats,
+        TimeSignature time
+    )
+    {
+        var parts = new List<(Fraction, Fraction, WrittenValue?)>();
+        var end = start + beats;
+        while (start < end)
+        {
+            var bar = start / time.Beats;
+            var barEnd =
+                new Fraction(System.Numerics.BigInteger.Divide(bar.Numerator, bar.Denominator) + 1) * time.Beats;
+            var to = barEnd < end ? barEnd : end;
+            Cut(start, to);
+            start = to;
+        }
+
+        return parts;
+
+        void Cut(Fraction from, Fraction to)
+        {
+            var value = Of((to - from) * time.BeatLength);
+            if (value is not null || Strongest(from, to) is not { } middle)
+            {
+                parts.Add((from.Reduce(), (to - from).Reduce(), value));
+                return;
+            }
+
+            Cut(from, middle);
+            Cut(middle, to);
+        }
+
+        // A multiple of the coarsest grid that lies inside: half the bar, a beat, and halves of that down to a third of a 64th.
+        Fraction? Strongest(Fraction from, Fraction to)
+        {
+            var grid = time.Beats % 2 == 0 ? new Fraction(time.Beats / 2) : Fraction.One;
+            for (
+                ;
+                grid * time.BeatLength >= new Fraction(1, 3 * MaxUnit);
+                grid = grid > Fraction.One ? Fraction.One : grid / 2
+            )
+            {
+                var steps = from / grid;
+                var next =
+                    new Fraction(System.Numerics.BigInteger.Divide(steps.Numerator, steps.Denominator) + 1) * grid;
+                if (next < to)
+                {
+                    return next;
+                }
+            }
+
+            return null;
+        }
+    }
+
+    /// <summary>The value in words: <c>dotted 8th, 3 in the place of 2</c>.</summary>
+    public override string ToString()
+    {
+        var name = Unit switch
+        {
+            1 => "whole",
+            2 => "half",
+            4 => "quarter",
+            32 => "32nd",
+            var unit => $"{unit}th",
+        };
+        return $"{(Dots == 0 ? "" : Dots == 1 ? "dotted " : "double dotted ")}{name}{(Tuplet == 1 ? "" : $", {Tuplet} in the place of {InPlaceOf}")}";
+    }
+}
