@@ -232,19 +232,19 @@ public sealed class JoinedChanges : IEquatable<JoinedChanges>
         var length = stop.Span.Length / count;
         var start = BeatOf(index) - from;
         int? home = HomeOf(stop.Shape);
-        var (before, why) = (state, WhyEntered(index));
+        var (travelling, why) = (DirectionInto(index), WhyEntered(index));
         for (var number = 0; number < count; number++)
         {
             var at = ground.Last(state, number + 1);
             if (number > 0)
             {
                 why =
-                    JoinGround.DirectionOf(at) == JoinGround.DirectionOf(before) ? ""
-                    : JoinGround.DirectionOf(at) == Direction.Down ? "turned at the top of the shape"
+                    JoinGround.DirectionOf(at) == travelling ? ""
+                    : travelling == Direction.Up ? "turned at the top of the shape"
                     : "turned at the bottom of the shape";
+                travelling = JoinGround.DirectionOf(at);
             }
 
-            before = at;
             var note = stop.Shape.Notes[ground.ToneOf(at)];
             played.Add(
                 number == count - 1 && Approach(index) is { } approach
@@ -267,6 +267,12 @@ public sealed class JoinedChanges : IEquatable<JoinedChanges>
             start += length;
         }
     }
+
+    /// <summary>In which direction the line travels when it enters a chord.</summary>
+    private Direction DirectionInto(int index) =>
+        index == 0
+            ? Query.Direction
+            : JoinGround.DirectionOf(ground.After(ground.Last(StateAt(index - 1), NotesAt(index - 1))));
 
     private string WhyEntered(int index)
     {

@@ -47,7 +47,7 @@ public class JoiningTests
         Gen.Int[0, 9],
         Gen.Int[1, 6],
         static (neck, first, width) =>
-            (neck, new Window(Math.Max(first, neck.Capo), Math.Max(first, neck.Capo) + width - 1))
+            (neck, new Window(Math.Max(first, neck.Capo), Math.Min(Math.Max(first, neck.Capo) + width - 1, neck.Frets)))
     );
 
     private static readonly Gen<JoinRule> ARule = Gen.Int[0, JoinRule.Known.Count - 1]
@@ -179,12 +179,8 @@ public class JoiningTests
                 }
 
                 var end = (Fraction)((bar + 1) * path.Time.Beats);
-                if (end <= path.Beats && at < end)
-                {
-                    at = Silence(query, joined, at, end);
-                }
-
-                Assert.Equal(end <= path.Beats ? end : path.Beats, at.Reduce());
+                end = end < path.Beats ? end : path.Beats;
+                Assert.Equal(end, (at < end ? Silence(query, joined, at, end) : at).Reduce());
             }
         });
 
@@ -392,15 +388,16 @@ public class JoiningTests
             StringComparison.Ordinal
         );
         Assert.StartsWith(
-            // From Bb3 up to C4 it is two semitones, down to G3 three; from G4 to F4 two, to C5 five; from Ab3 to Bb3 there are two, to
-            // G3 one.
-            "Eb3 G3 Bb3 | C4 Eb4 G4 | F4 Eb4 C4 | D4 F4 Bb4 | G4 Eb4 D4 | ",
+            // Bb3 is two semitones below C4 and three above G3; G4 two above F4 and five below C5; C4 as far from Bb3 as from D4, and the
+            // line is travelling down; so again F3 from Eb3 and G3.
+            "Eb3 G3 Bb3 | C4 Eb4 G4 | F4 Eb4 C4 | Bb3 Ab3 F3 | Eb3 D3 Bb2 | ",
             Bars(Find(JoinRule.Nearest)),
             StringComparison.Ordinal
         );
         Assert.StartsWith(
-            // B3 leads up to C4, B4 would lead up to C5 but lies beyond fret 8 and between the strings' frets, E4 down to Eb4... D4.
-            "Eb3 G3 B3 | C4 Eb4 B4 | C5 F4 Eb4 | D4 Bb3 Ab3 | ",
+            // B3 would lead up to C4, but no string has it at frets 5 to 8, nor Db3 that would lead down to C3. B4 leads up to C5 and D3 up
+            // to Eb3. Eb4 and Ab3 are a semitone above the next tone as it is.
+            "Eb3 G3 Bb3 | C4 Eb4 B4 | C5 F4 Eb4 | D4 Bb3 Ab3 | G3 Eb3 D3 | C3 Bb2 D3 | Eb3 ",
             Bars(Find(JoinRule.SemitoneApproach)),
             StringComparison.Ordinal
         );
@@ -463,7 +460,7 @@ public class JoiningTests
     {
         var changes = Changes.Parse("3/4: Ebmaj7 | Cm7 | N.C.");
         var neck = Neck.Guitar;
-        var shape = ShapeRule.NotesPerString(3).LayOut(neck, NoteName.Parse("Eb"), Formula.Parse("1 3 5 7"), 5);
+        var shape = ShapeRule.NotesPerString(2).LayOut(neck, NoteName.Parse("Eb"), Formula.Parse("1 3 5 7"), 3);
         var other = ShapeRule.AlongString(1).LayOut(neck, NoteName.Parse("C"), Formula.Parse("1 b3 5 b7"), 3);
         Assert.NotNull(shape);
         Assert.NotNull(other);
