@@ -1,3 +1,4 @@
+using TheoryKit.Paths;
 using TheoryKit.Theory;
 
 namespace TheoryKit.Charts;
@@ -21,6 +22,9 @@ public static class TheoryCharts
 
     /// <summary>How many tones each two chords share.</summary>
     public static SharedTonesChart SharedTonesChart(this IEnumerable<Chord> chords) => new(chords);
+
+    /// <summary>How many chords the cycles of joined changes have.</summary>
+    public static JoinMapChart MapChart(this JoinTable table) => new(table);
 
     /// <summary>The formulas, each named by its degrees.</summary>
     public static IEnumerable<NamedFormula> Named(this IEnumerable<Formula> formulas) =>

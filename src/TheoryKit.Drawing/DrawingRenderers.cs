@@ -1,4 +1,5 @@
 using TheoryKit.Fingering;
+using TheoryKit.Paths;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
@@ -69,6 +70,12 @@ public static class DrawingRenderers
             .Add(FingeredLines.Notes)
             .Add(FingeredLines.Asked)
             .Add(FingeredLines.Queries)
+            .Add(Joinings.Rules)
+            .Add(Joinings.Queries)
+            .Add(Joinings.Extents)
+            .Add(Joinings.Chords)
+            .Add(Joinings.Joins)
+            .Add(Joinings.Cells)
             .Set.Add(new NeckDrawingRenderer(naming))
             .Add(new LadderRenderer(naming))
             .Add(new SheetRenderer<TensionReport>(StringValues.Report, naming))
@@ -89,6 +96,9 @@ public static class DrawingRenderers
             .Add(new SheetRenderer<FingeredLine>(FingeredLines.Line, naming))
             .Add(new SheetRenderer<LineDrawing>(FingeredLines.Line, naming))
             .Add(new SheetRenderer<LineAnswer>(FingeredLines.Answer, naming))
+            .Add(new SheetRenderer<JoinedChanges>(JoiningSheets.Exercise, naming))
+            .Add(new SheetRenderer<IEnumerable<JoinedChanges>>(Joinings.Exercises.Table, naming))
+            .Add(new SheetRenderer<JoinTable>(JoiningSheets.Table, naming))
             .Add(new SheetRenderer<FormulaRelations>(RelationBlocks.Sheet, naming))
             .Add(new SheetRenderer<Changes>(Scales.Changes, naming))
             .Add(new SheetRenderer<Bar>(Scales.Bar, naming))

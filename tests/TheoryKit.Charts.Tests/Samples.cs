@@ -1,4 +1,7 @@
+using TheoryKit.Fingering;
+using TheoryKit.Paths;
 using TheoryKit.Theory;
+using TheoryKit.Tunings;
 
 namespace TheoryKit.Charts.Tests;
 
@@ -35,6 +38,14 @@ internal static class Samples
     /// <summary>The changes of Nine Tin Boats: Gm9, C13, Fmaj9, Dm7.</summary>
     public static Chord[] NineTinBoats { get; } =
     [Chord.Parse("Gm9"), Chord.Parse("C13"), Chord.Parse("Fmaj9"), Chord.Parse("Dm7")];
+
+    /// <summary>The same changes joined in twelve zones.</summary>
+    public static JoinTable NineTinBoatsJoined { get; } =
+        Joining.Table(
+            Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+            Neck.Guitar,
+            Enumerable.Range(1, 12).Select(static fret => new Window(fret, fret + 3))
+        );
 
     public static NamedFormula Named(string name, string formula) => new(name, Formula.Parse(formula));
 

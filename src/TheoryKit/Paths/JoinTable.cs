@@ -25,6 +25,7 @@ public enum JoinStarts
 /// <param name="Direction">In which direction it starts.</param>
 /// <param name="LeadIn">How many chords lead in.</param>
 /// <param name="Cycle">How many chords the cycle has.</param>
+/// <param name="Rounds">How many times it goes through the changes.</param>
 /// <param name="Joins">How many of the joins that there are the cycle makes; see <see cref="JoinedChanges.PossibleJoins"/>.</param>
 /// <param name="PossibleJoins">How many there are.</param>
 public sealed record JoinCell(
@@ -34,6 +35,7 @@ public sealed record JoinCell(
     Direction Direction,
     int LeadIn,
     int Cycle,
+    int Rounds,
     int Joins,
     int PossibleJoins
 )
@@ -219,6 +221,7 @@ public sealed class JoinTable : IEquatable<JoinTable>
                 JoinGround.DirectionOf(start),
                 leadIn,
                 way.Count - leadIn,
+                (way.Count - leadIn) / notes.Length,
                 joins,
                 ground.Joins
             );
