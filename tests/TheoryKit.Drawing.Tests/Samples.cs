@@ -1,4 +1,5 @@
 using TheoryKit.Fingering;
+using TheoryKit.Paths;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
@@ -112,6 +113,33 @@ internal static class Samples
             }
         );
 
+    public static JoinedChanges Joined { get; } =
+        Joining.Find(
+            Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7"),
+            Neck.Guitar,
+            new(5, 8),
+            3,
+            JoinRule.SemitoneApproach
+        );
+
+    /// <summary>A chord with no tone here, one that is silent, a lead-in.</summary>
+    public static JoinedChanges JoinedWithSilence { get; } =
+        Joining.Find(
+            Changes.Parse("Gm9 | N.C. C13 | F5 | Dm7 F#5"),
+            Neck.Guitar.With(Tuning.Parse("G3 D4 A4")),
+            new(2, 2),
+            5
+        );
+
+    public static JoinTable JoinTable { get; } =
+        Joining.Table(
+            Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+            Neck.Guitar,
+            [new(2, 5), new(5, 8), new(7, 11)],
+            2,
+            7
+        );
+
     public static IReadOnlyList<object> Values { get; } =
     [
         Tunings,
@@ -222,6 +250,22 @@ internal static class Samples
         Search[0],
         new TuningSearchProgress(300, 729, Search[0]),
         Lines.Finger(Neck.Guitar, [Position.Parse("6:3"), Position.Parse("1:15")]),
+        JoinRule.Nearest,
+        Joined,
+        JoinedWithSilence,
+        Joining.Cycles(Joined.Query),
+        Joined.Query,
+        Joined.Query with
+        {
+            NotesPerBeat = 2,
+            Start = Pitch.Parse("Bb3"),
+            Direction = Direction.Down,
+        },
+        Joined.Cycle,
+        Joined.Chords[5],
+        Joined.Joins[0],
+        JoinTable,
+        JoinTable.Longest!,
     ];
 
     public static IReadOnlyList<object> Drawings { get; } =
@@ -347,6 +391,9 @@ internal static class Samples
         Fingering.Lines.Place(Uke3, Array.Empty<Pitch>()),
         Fingering.Lines.Place(Uke3, new[] { Pitch.Parse("C9") }),
         Fingering.Lines.Place(Uke3, new[] { Pitch.Parse("A4") }),
+        Joining.Find(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, new(3, 3), 1),
+        Joining.Table(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, [new(4, 4), new(3, 3)], 64, 64),
+        Joining.Table(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, [new(4, 4)], 1, 2),
     ];
 
     /// <summary>Chords of every known quality over every common root, some over another bass.</summary>
