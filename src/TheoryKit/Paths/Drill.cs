@@ -122,12 +122,27 @@ public abstract record Drill : ISpanParsable<Drill>
     private static readonly string OfFigure = $"2 to {MaxTones} tones, each from 1 to {MaxTones}";
 
     /// <summary>How each kind is written: its words, how many numbers follow, and what they make; null if they make none.</summary>
-    private static readonly (string Words, int Numbers, string Example, Func<IReadOnlyList<int>, Drill?> Make)[] Kinds =
+    private static readonly (
+        string Words,
+        int Numbers,
+        string Example,
+        Func<IReadOnlyList<int>, Drill?> Make
+    )[] Kinds =
     [
         ("up and down", 0, "", static _ => UpAndDown),
         ("skipped strings", 0, "", static _ => SkippedStrings),
-        ("groups of", 1, $" and 2 to {MaxTones} tones", static of => of is [>= 2 and <= MaxTones] ? Groups(of[0]) : null),
-        ("broken by", 1, " and 1 to 11 steps", static by => by is [>= 1 and < MaxTones] ? BrokenIntervals(by[0]) : null),
+        (
+            "groups of",
+            1,
+            $" and 2 to {MaxTones} tones",
+            static of => of is [>= 2 and <= MaxTones] ? Groups(of[0]) : null
+        ),
+        (
+            "broken by",
+            1,
+            " and 1 to 11 steps",
+            static by => by is [>= 1 and < MaxTones] ? BrokenIntervals(by[0]) : null
+        ),
         ("figure", MaxTones, $" and {OfFigure}", static tones => IsFigure(tones) ? Figure(tones) : null),
     ];
 

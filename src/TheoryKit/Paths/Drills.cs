@@ -139,7 +139,11 @@ public static class Drills
                         var techniques = note.Techniques.Where(static technique => technique != Technique.Accent);
                         return note with
                         {
-                            Techniques = [.. techniques, .. pattern[index] ? [Technique.Accent] : Array.Empty<Technique>()],
+                            Techniques =
+                            [
+                                .. techniques,
+                                .. pattern[index] ? [Technique.Accent] : Array.Empty<Technique>(),
+                            ],
                         };
                     })
             );
@@ -199,11 +203,7 @@ public static class Drills
         var (solver, home) = (new LineSolver(hand), hand.Home(shape.Window));
         FingeredNote[] own =
         [
-            .. order.Select(tone => new FingeredNote(
-                shape.Notes[tone].Place.Position,
-                shape.Notes[tone].Finger,
-                home
-            )),
+            .. order.Select(tone => new FingeredNote(shape.Notes[tone].Place.Position, shape.Notes[tone].Finger, home)),
         ];
         if (IsPlayable(own, solver))
         {

@@ -76,7 +76,9 @@ public sealed class ZoneTravel : IEquatable<ZoneTravel>
         }
 
         var first = all[0];
-        if (all.Find(zone => zone.Chord != first.Chord || zone.Neck != first.Neck || zone.Hand != first.Hand) is { } odd)
+        if (
+            all.Find(zone => zone.Chord != first.Chord || zone.Neck != first.Neck || zone.Hand != first.Hand) is { } odd
+        )
         {
             throw new ArgumentException(
                 $"The zones {first} of {first.Chord} and {odd} of {odd.Chord} are not of one chord, neck and hand.",
@@ -213,7 +215,9 @@ public sealed class ZoneTravel : IEquatable<ZoneTravel>
                     next < 0
                         ? int.MaxValue
                         : left.Skip(tone + 1).Count(place => !Has(entered, place))
-                            + entered.Take(next).Count(place => !Has(left.Take(tone + 1), place) && IsBeyond(place, left[0]));
+                            + entered
+                                .Take(next)
+                                .Count(place => !Has(left.Take(tone + 1), place) && IsBeyond(place, left[0]));
             }
 
             var fewest = lost.Min();
@@ -252,8 +256,7 @@ public sealed class ZoneTravel : IEquatable<ZoneTravel>
 
             int Next(int tone) => entered.FindIndex(place => IsBeyond(place, left[tone]));
 
-            bool IsBeyond(Place place, Place than) =>
-                (place.Pitch.MidiNumber - than.Pitch.MidiNumber) * direction > 0;
+            bool IsBeyond(Place place, Place than) => (place.Pitch.MidiNumber - than.Pitch.MidiNumber) * direction > 0;
         }
 
         private static bool Has(IEnumerable<Place> places, Place place) =>
