@@ -156,7 +156,7 @@ public sealed class Rhythm : IEquatable<Rhythm>, ISpanParsable<Rhythm>
         return true;
     }
 
-    private static bool ReadLength(ref TextCursor cursor, out Fraction length)
+    internal static bool ReadLength(ref TextCursor cursor, out Fraction length)
     {
         length = Fraction.Zero;
         if (!cursor.TakeNumber(5, out var over))
@@ -174,6 +174,6 @@ public sealed class Rhythm : IEquatable<Rhythm>, ISpanParsable<Rhythm>
         return IsLength(length);
     }
 
-    private static bool IsLength(Fraction length) =>
+    internal static bool IsLength(Fraction length) =>
         length > Fraction.Zero && length <= MaxLength && length.Denominator <= MaxDenominator;
 }
