@@ -11,7 +11,7 @@ public static class NotebookSearch
     private const int Steps = 100;
 
     /// <summary>
-    /// Searches with a bar below the cell that fills percent by percent; the interrupt button ends it.
+    /// Searches with a bar below the cell that fills percent by percent, and ends when the host cancels the cell.
     /// <code>
     /// var answer = await query.FindAsync();
     /// answer
@@ -20,9 +20,13 @@ public static class NotebookSearch
     /// <remarks>
     /// When the search is done, one line of words stands in place of the bar; the answer is the value, which a cell shows as
     /// any other. Outside a notebook it only searches.
+    /// <para>
+    /// In Jupyter the interrupt button doesn't cancel a cell: it sends the kernel SIGINT, which shuts it down and loses all
+    /// variables. To be safe there, give a time limit: <c>FindAsync(new CancellationTokenSource(60_000).Token)</c>.
+    /// </para>
     /// </remarks>
     /// <param name="query">What is asked.</param>
-    /// <param name="cancellation">Ends the search, as the interrupt button does.</param>
+    /// <param name="cancellation">Ends the search, as the host's cancelling of the cell does.</param>
     /// <exception cref="ArgumentException">The question contradicts itself or the neck.</exception>
     /// <exception cref="OperationCanceledException">The search was ended.</exception>
     public static async Task<TuningSearchAnswer> FindAsync(

@@ -187,17 +187,19 @@ internal static class SearchValues
         if (answer.Cuts.Count > 0)
         {
             blocks.Add(
-                new Block.Table(
-                    "What cut off the others",
-                    ["cut off by", new("tunings", IsNumber: true), new("of all", IsNumber: true)],
-                    [
-                        .. answer
-                            .Cuts.OrderByDescending(static cut => cut.Count)
-                            .Select(cut =>
-                                (IReadOnlyList<Cell>)
-                                    [new(Named(cut.Limit)), Count(cut.Count), Part(cut.Count, answer.Space)]
-                            ),
-                    ]
+                new Block.Group(
+                    new Block.Table(
+                        "What cut off the others",
+                        ["cut off by", new("tunings", IsNumber: true), new("of all", IsNumber: true)],
+                        [
+                            .. answer
+                                .Cuts.OrderByDescending(static cut => cut.Count)
+                                .Select(cut =>
+                                    (IReadOnlyList<Cell>)
+                                        [new(Named(cut.Limit)), Count(cut.Count), Part(cut.Count, answer.Space)]
+                                ),
+                        ]
+                    )
                 )
             );
         }
@@ -247,7 +249,7 @@ internal static class SearchValues
                 .. rows.Select(row =>
                     (IReadOnlyList<Cell>)
                         [
-                            new((Words)$"{row.Rank}{Strings(row.Found.Tuning)}"),
+                            new((Words)$"{row.Rank}{OnOneLine(row.Found.Tuning)}"),
                             .. isNamed ? new Cell[] { new(row.Found.Tuning.Name ?? Words.None) } : [],
                             new(Effort(row.Found.Score), IsStrong: row.Found == rows[0].Found),
                             new(row.Found.Score - best >= Shown ? Effort(row.Found.Score - best) : Words.None),
@@ -335,6 +337,9 @@ internal static class SearchValues
 
     private static Words Strings(Tuning tuning) =>
         Words.Of(new StringValues.Said((format, naming) => Printed.Of(tuning, naming, format)));
+
+    private static Words OnOneLine(Tuning tuning) =>
+        Words.Of(new StringValues.Said((format, naming) => Printed.Of(tuning, naming, format).Replace(' ', '\u00a0')));
 
     private static string Base(TuningSearchQuery query, string? format, IFormatProvider? naming) =>
         (query.Base.Tuning.Name is { } name ? $"{name}: " : "")
