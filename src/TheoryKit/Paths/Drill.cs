@@ -24,7 +24,7 @@ public abstract record Drill : ISpanParsable<Drill>
     /// <summary>Tone by tone.</summary>
     public static Drill UpAndDown { get; } = new UpAndDownDrill();
 
-    /// <summary>By strings, leaving out one each time: 6 4 5 3 4 2 3 1 and back; the tones of a string in the direction of travel.</summary>
+    /// <summary>By strings, leaving out one each time: 6 4 5 3 4 2 3 1 and back; the tones of a string in the direction of travel. On fewer than four strings up and down.</summary>
     public static Drill SkippedStrings { get; } = new SkippedStringsDrill();
 
     /// <summary>From every tone so many neighbouring ones: 1 2 3, 2 3 4, 3 4 5.</summary>
@@ -195,7 +195,7 @@ public abstract record Drill : ISpanParsable<Drill>
                 yield return tone;
             }
 
-            for (var tone = 1; tone <= root && root < top; tone++)
+            for (var tone = 1; tone <= root; tone++)
             {
                 yield return tone;
             }
@@ -210,7 +210,7 @@ public abstract record Drill : ISpanParsable<Drill>
 
         public override string ToString() =>
             offsets.SequenceEqual(Enumerable.Range(0, offsets.Count)) ? $"groups of {offsets.Count}"
-            : offsets is [0, var steps] ? $"broken by {steps}"
+            : offsets is [0, > 0 and var steps] ? $"broken by {steps}"
             : $"figure {string.Join(' ', offsets.Select(static offset => offset + 1))}";
 
         private protected override IEnumerable<int> Order(int[] strings, int root)
@@ -255,12 +255,17 @@ public abstract record Drill : ISpanParsable<Drill>
             // The tones from the root up, string by string as they come; a tone may lie on a string that others were left for.
             var rising = ByString(Enumerable.Range(root, strings.Length - root), strings);
             var falling = ByString(Enumerable.Range(0, strings.Length).Reverse(), strings);
-            if (rising.Count < 3)
+            if (falling.Count < 4)
             {
-                return UpAndDown.Order(strings, root);
+                return UpAndDown.Order(strings, root); // a string between two would never sound
             }
 
             var order = new List<int>();
+            if (rising.Count < 3)
+            {
+                order.AddRange(Enumerable.Range(root, strings.Length - root));
+            }
+
             Skip(rising, order);
             Skip(falling, order);
             for (var tone = order[^1] + 1; tone <= root; tone++)

@@ -141,6 +141,11 @@ internal sealed class LinePitches
     {
         (this.request, this.slots) = (request, slots);
         this.range = [.. range];
+        for (var slot = 0; slot < slots.Count; slot++)
+        {
+            Check(slot);
+        }
+
         layers = new State[slots.Count][];
         for (var slot = slots.Count - 1; slot >= 0; slot--)
         {
@@ -273,14 +278,26 @@ internal sealed class LinePitches
         return from.Direction != 0 && from.Direction == direction ? weight * Onward : weight;
     }
 
+    /// <summary>Whether there is a tone for a note at all.</summary>
+    private void Check(int slot)
+    {
+        var chord = slots[slot].Chord;
+        var wanted = slots[slot].IsTarget ? request.TargetsOf(chord) : chord.Formula;
+        if (!Tones(chord, wanted).Any())
+        {
+            throw Nothing($"none of {string.Join(", ", wanted)}", chord, slot);
+        }
+    }
+
     private List<State> StatesAt(int slot)
     {
         var (chord, states) = (slots[slot].Chord, new List<State>());
         if (slots[slot].IsTarget)
         {
-            var wanted = request.TargetsOf(chord);
-            states.AddRange(Tones(chord, wanted).Select(static pitch => new State(Role.Target, pitch)));
-            return states.Count > 0 ? states : throw Nothing($"none of {string.Join(", ", wanted)}", chord, slot);
+            states.AddRange(
+                Tones(chord, request.TargetsOf(chord)).Select(static pitch => new State(Role.Target, pitch))
+            );
+            return states;
         }
 
         states.AddRange(
@@ -289,11 +306,6 @@ internal sealed class LinePitches
                     Enumerable.Range(-1, 3).Select(direction => new State(Role.Chord, pitch, direction))
                 )
         );
-        if (states.Count == 0)
-        {
-            throw Nothing("no tone", chord, slot);
-        }
-
         AddApproaches(slot, states);
         AddPassing(slot, states);
         return states;

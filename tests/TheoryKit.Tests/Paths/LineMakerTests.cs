@@ -1,0 +1,382 @@
+using System.Text.RegularExpressions;
+using Fractions;
+using TheoryKit.Fingering;
+using TheoryKit.Paths;
+using TheoryKit.Tests.Fingering;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Tests.Paths;
+
+public partial class LineMakerTests
+{
+    private static readonly LineRequest NineTinBoats = new()
+    {
+        Neck = Neck.Guitar,
+        Changes = Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+        Window = new(4, 9),
+    };
+
+    private static readonly Gen<LineRequest> Request =
+        from changes in FingeringGens.OneOf(
+            "4/4, F major: Gm9 | C13 | Fmaj9 | Dm7",
+            "3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7",
+            "4/4: Am7 D7 | Gmaj7 | F#m7b5 B7b9 | Em6 | % | C7sus4 / / C7",
+            "6/8: D | A7sus4 | N.C. | Bm7 G",
+            "4/4: N.C. G7 | Cdim7 N.C."
+        )
+        from seed in Gen.ULong
+        from first in Gen.Int[0, 10]
+        from width in Gen.Int[5, 12]
+        from anywhere in Gen.Bool
+        from few in Gen.Int[0, 4]
+        from more in Gen.Int[2, 6]
+        from times in Gen.Int[1, 2]
+        from approached in Gen.OneOf(Gen.Double[0, 1], Gen.Const(0.0), Gen.Const(1.0))
+        from passing in Gen.Bool
+        from targets in FingeringGens.OneOf("3 7", "1", "5", "2 3")
+        select new LineRequest
+        {
+            Neck = Neck.Guitar,
+            Changes = Changes.Parse(changes),
+            Seed = seed,
+            Window = anywhere ? null : new Window(first, first + width),
+            Lowest = anywhere ? Pitch.Parse("A2") : null,
+            Highest = anywhere ? Pitch.Parse("C5") : null,
+            FewestPerBar = few,
+            MostPerBar = few + more,
+            Times = times,
+            Approached = approached,
+            Passing = passing,
+            Targets = [.. targets.Split(' ').Select(int.Parse)],
+        };
+
+    [Fact]
+    public void TheGeneratorIsThePublishedOne()
+    {
+        // The first numbers of the reference implementation from seed 1234567.
+        var random = new SplitMix64(1234567);
+        ulong[] expected =
+        [
+            6457827717110365317,
+            3203168211198807973,
+            9817491932198370423,
+            4593380528125082431,
+            16408922859458223821,
+        ];
+        Assert.Equal(expected, Enumerable.Range(0, 5).Select(_ => random.Next()));
+    }
+
+    [Fact]
+    public void EveryNoteIsThereForTheReasonItGives() =>
+        Request.Sample(
+            request =>
+            {
+                var line = Made(request);
+                if (line is not null)
+                {
+                    Check(line);
+                }
+            },
+            iter: 150
+        );
+
+    [Fact]
+    public void TimeAddsUpAndRangeAndDensityAreKept() =>
+        Request.Sample(
+            request =>
+            {
+                if (Made(request) is not { Path: var path })
+                {
+                    return;
+                }
+
+                Assert.Equal((Fraction)(request.Changes.Beats * request.Times), path.Beats);
+                var end = Fraction.Zero;
+                foreach (var note in path.Notes)
+                {
+                    Assert.True(note.Start >= end);
+                    end = note.End;
+                    Assert.NotNull(path.ChordAt(note.Start));
+                    Assert.True(request.Window?.Contains(note.Position.Fret) ?? true);
+                    Assert.True(!(note.Pitch.MidiNumber < request.Lowest?.MidiNumber));
+                    Assert.True(!(note.Pitch.MidiNumber > request.Highest?.MidiNumber));
+                }
+
+                for (var bar = 0; bar < path.BarCount; bar++)
+                {
+                    var chords = request.Changes.Bars[bar % request.Changes.Bars.Count].Chords;
+                    if (chords.All(span => span.Chord is not null))
+                    {
+                        Assert.InRange(path.InBar(bar).Count(), request.FewestPerBar, request.MostPerBar);
+                        Assert.All(path.InBar(bar), note => Assert.True(note.End <= (bar + 1) * path.Time.Beats));
+                    }
+                }
+
+                // Where a chord begins, a target sounds.
+                for (var beat = 0; beat < request.Changes.Beats * request.Times; beat++)
+                {
+                    foreach (
+                        var span in request.Changes.Chords.Where(span => span.Start == beat % request.Changes.Beats)
+                    )
+                    {
+                        var before = beat == 0 ? null : path.ChordAt(beat - new Fraction(1, 1000));
+                        Assert.Equal(
+                            span.Chord is not null && span.Chord != before,
+                            path.Notes.Any(note =>
+                                note.Start == beat && note.Why.StartsWith("target", StringComparison.Ordinal)
+                            )
+                        );
+                    }
+                }
+            },
+            iter: 150
+        );
+
+    [Fact]
+    public void AHandCanPlayIt() =>
+        Request.Sample(
+            request =>
+            {
+                if (Made(request) is { } line)
+                {
+                    var fingered = Lines.Finger(request.Neck, line.Path.Notes.Select(note => note.Position));
+                    Assert.True(fingered.Count > 0);
+                    Assert.All(
+                        line.Path.Notes,
+                        note =>
+                            Assert.Equal(
+                                note.Position.Fret == request.Neck.OpenFret(note.Position.String),
+                                note.Finger is null
+                            )
+                    );
+                }
+            },
+            iter: 50
+        );
+
+    [Fact]
+    public void TheSameSeedMakesTheSameLineAndOthersMakeOthers()
+    {
+        Request.Sample(request => Assert.Equal(Made(request), Made(request)), iter: 20);
+        var lines = Enumerable
+            .Range(0, 50)
+            .Select(seed => LineMaker.Make(NineTinBoats with { Seed = (ulong)seed }).Path);
+        Assert.Equal(50, lines.Distinct().Count());
+    }
+
+    [Fact]
+    public void TargetsAreApproachedAsReadilyAsAsked()
+    {
+        double Part(double approached) =>
+            Enumerable
+                .Range(0, 40)
+                .Average(seed =>
+                    LineMaker
+                        .Make(NineTinBoats with { Seed = (ulong)seed, Approached = approached, FewestPerBar = 6 })
+                        .Path.Notes.Count(note =>
+                            note.Why.EndsWith("semitone", StringComparison.Ordinal)
+                            || note.Why.Contains("next tone", StringComparison.Ordinal)
+                        )
+                );
+
+        Assert.Equal(0, Part(0));
+        var (seldom, often, always) = (Part(0.3), Part(0.75), Part(1));
+        Assert.True(0 < seldom && seldom < often && often < always, $"{seldom} {often} {always}");
+    }
+
+    [Fact]
+    public void EveryKnownApproachIsUsedByItself()
+    {
+        foreach (var way in Approach.Known)
+        {
+            var line = LineMaker.Make(
+                NineTinBoats with
+                {
+                    Approaches = [way],
+                    Approached = 1,
+                    FewestPerBar = 6,
+                    Figures = [Rhythm.Parse("1/2 1/2")],
+                    MostPerBar = 8,
+                    Passing = false,
+                }
+            );
+            Check(line);
+            var approaching = line.Path.Notes.Count(note =>
+                note.Why.StartsWith(way.IsEnclosure ? "enclosure" : "approach", StringComparison.Ordinal)
+            );
+            Assert.Equal(3 * way.Neighbours.Count, approaching); // three of the four chords come after another
+            Assert.Equal(way, Approach.Find(way.Name));
+        }
+    }
+
+    [Fact]
+    public void WhatCanNotBeMadeIsSaid()
+    {
+        string Message(LineRequest request) => Assert.Throws<ArgumentException>(() => LineMaker.Make(request)).Message;
+
+        Assert.Contains(
+            "bar 1 with 1 to 128 notes",
+            Message(NineTinBoats with { FewestPerBar = 1, Figures = [Rhythm.Parse("3")] })
+        );
+        Assert.Contains("they can't fill it at all", Message(NineTinBoats with { Figures = [Rhythm.Parse("3")] }));
+        Assert.Contains(
+            "they can with 4",
+            Message(NineTinBoats with { Figures = [Rhythm.Parse("1")], MostPerBar = 3 })
+        );
+        Assert.Contains(
+            "Bar 1: none of b3, b7 of Gm9",
+            Message(NineTinBoats with { Lowest = Pitch.Parse("G3"), Highest = Pitch.Parse("G3") })
+        );
+        Assert.Throws<ArgumentException>(() => NineTinBoats with { Figures = [] });
+        Assert.Throws<ArgumentException>(() => NineTinBoats with { Targets = [9] });
+        Assert.Throws<ArgumentOutOfRangeException>(() => NineTinBoats with { Approached = 1.1 });
+    }
+
+    [Theory]
+    [InlineData("Gm9", "b3 b7")]
+    [InlineData("C6", "3 6")]
+    [InlineData("A7sus4", "4 b7")]
+    [InlineData("G5", "1 5")]
+    [InlineData("Dsus2", "2")]
+    [InlineData("C7#9", "3 b7")]
+    public void TargetsAreThirdsAndSeventhsOrWhatStandsInForThem(string chord, string targets) =>
+        Assert.Equal(targets, NineTinBoats.TargetsOf(Chord.Parse(chord)).ToString());
+
+    [Theory]
+    [InlineData("C13", "F major")]
+    [InlineData("C7alt", "C altered")]
+    [InlineData("Ebm7", "Eb dorian")]
+    public void NeighboursComeFromTheKeyOrTheScaleAroundTheChord(string chord, string scale)
+    {
+        var found = NineTinBoats.ScaleOf(Chord.Parse(chord))!;
+        Assert.True(found.Contains(new Chord(Chord.Parse(chord).Root, Chord.Parse(chord).Formula)));
+        if (scale == "F major")
+        {
+            Assert.Equal(Scale.Parse(scale), found);
+        }
+        else
+        {
+            Assert.Equal(Chord.Parse(chord).Root, found.Tonic);
+        }
+    }
+
+    private static MadeLine? Made(LineRequest request)
+    {
+        try
+        {
+            return LineMaker.Make(request);
+        }
+        catch (ArgumentException e)
+        {
+            Assert.Matches("can't fill bar|none of|can't play any", e.Message);
+            return null;
+        }
+    }
+
+    /// <summary>Reads every reason and sees for itself whether it is so.</summary>
+    private static void Check(MadeLine line)
+    {
+        var (path, notes) = (line.Path, line.Path.Notes);
+        for (var index = 0; index < notes.Count; index++)
+        {
+            var note = notes[index];
+            var chord = path.ChordAt(note.Start)!;
+            if (Target().Match(note.Why) is { Success: true } target)
+            {
+                Sounds(note, target, chord);
+                var number = Degree.Parse(target.Groups["degree"].Value).Simple.Number;
+                var names = chord.Formula.Select(degree => degree.Simple.Number).ToList();
+                Assert.True(
+                    line.Request.Targets.Contains(number)
+                        || (number is 4 or 2 && line.Request.Targets.Contains(3) && !names.Contains(3))
+                        || (number == 6 && line.Request.Targets.Contains(7) && !names.Contains(7))
+                        || !line.Request.Targets.Any(names.Contains),
+                    note.Why
+                );
+            }
+            else if (ChordTone().Match(note.Why) is { Success: true } tone)
+            {
+                Sounds(note, tone, chord);
+            }
+            else if (Passing().Match(note.Why) is { Success: true } passing)
+            {
+                var (before, next) = (notes[index - 1], notes[index + 1]);
+                Sounds(next, passing, chord);
+                Assert.Equal(chord, path.ChordAt(next.Start));
+                Assert.NotNull(chord.FunctionOf(before.Pitch.Name));
+                Assert.Null(chord.FunctionOf(note.Pitch.Name));
+                Assert.False(note.Start.Denominator.IsOne);
+                Assert.Contains(note.Pitch.Name, Scale.Parse(passing.Groups["scale"].Value).Tones);
+                var (one, two) = (
+                    note.Pitch.MidiNumber - before.Pitch.MidiNumber,
+                    next.Pitch.MidiNumber - note.Pitch.MidiNumber
+                );
+                Assert.Equal(Math.Sign(one), Math.Sign(two));
+                Assert.InRange(Math.Abs(one), 1, 2);
+                Assert.InRange(Math.Abs(two), 1, 2);
+            }
+            else
+            {
+                var lead = Lead().Match(note.Why);
+                Assert.True(lead.Success, note.Why);
+                // The goal is the next note that is no neighbour; all between lead to it too.
+                var goal = index + 1;
+                while (Lead().IsMatch(notes[goal].Why))
+                {
+                    goal++;
+                }
+
+                Assert.InRange(goal - index, 1, 2);
+                Assert.Matches(Target(), notes[goal].Why);
+                Sounds(notes[goal], lead, path.ChordAt(notes[goal].Start)!);
+                var (from, to) = (note.Pitch.MidiNumber, notes[goal].Pitch.MidiNumber);
+                Assert.Equal(lead.Groups["where"].Value, from > to ? "above" : "below");
+                var step = lead.Groups["step"].Value;
+                if (step.StartsWith("the next tone of ", StringComparison.Ordinal))
+                {
+                    var scale = Scale.Parse(step["the next tone of ".Length..]);
+                    Assert.Contains(note.Pitch.Name, scale.Tones);
+                    Assert.DoesNotContain(
+                        Enumerable.Range(Math.Min(from, to) + 1, Math.Abs(from - to) - 1),
+                        between => scale.PitchClasses.Contains(between % 12)
+                    );
+                }
+                else
+                {
+                    Assert.Equal(step == "a semitone" ? 1 : 2, Math.Abs(from - to));
+                }
+
+                if (lead.Groups["kind"].Value == "enclosure of")
+                {
+                    // The other neighbour is on the other side.
+                    var other = Lead().IsMatch(notes[index + 1].Why) ? notes[index + 1] : notes[index - 1];
+                    Assert.StartsWith("enclosure of", other.Why, StringComparison.Ordinal);
+                    Assert.Equal(-Math.Sign(from - to), Math.Sign(other.Pitch.MidiNumber - to));
+                }
+            }
+        }
+    }
+
+    private static void Sounds(PathNote note, Match reason, Chord chord)
+    {
+        Assert.Equal(chord.ToString(), reason.Groups["chord"].Value);
+        var degree = Degree.Parse(reason.Groups["degree"].Value);
+        Assert.Contains(degree, chord.Formula);
+        Assert.Equal(chord.Root.Add(degree), note.Pitch.Name);
+    }
+
+    [GeneratedRegex("^target: the (?<degree>[b#]*[0-9]+) of (?<chord>.+), where the chord begins$")]
+    private static partial Regex Target();
+
+    [GeneratedRegex("^chord tone: the (?<degree>[b#]*[0-9]+) of (?<chord>.+)$")]
+    private static partial Regex ChordTone();
+
+    [GeneratedRegex("^passing tone of (?<scale>.+) to the (?<degree>[b#]*[0-9]+) of (?<chord>.+)$")]
+    private static partial Regex Passing();
+
+    [GeneratedRegex(
+        "^(?<kind>approach to|enclosure of) the (?<degree>[b#]*[0-9]+) of (?<chord>.+) from (?<where>above|below): (?<step>a semitone|a whole tone|the next tone of .+)$"
+    )]
+    private static partial Regex Lead();
+}
