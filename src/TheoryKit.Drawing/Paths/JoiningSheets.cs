@@ -84,7 +84,7 @@ internal static class JoiningSheets
         yield return new("starts", StartOf(joined));
         yield return new("rule", joined.Query.Rule.Words);
         yield return new("at the changes", Ways(joined));
-        yield return new("joins made", Joinings.Made(joined));
+        yield return new("joins made", (Words)$"{Joinings.Made(joined)} that there are in this zone");
         if (joined.Silent.Count > 0)
         {
             yield return new(
@@ -109,10 +109,7 @@ internal static class JoiningSheets
         );
 
     private static string Said(params (int Count, string What)[] ways) =>
-        InWords.List(
-            ways.Where(static way => way.Count > 0)
-                .Select(static way => $"{way.What} {(way.Count == 1 ? "once" : $"{way.Count} times")}")
-        );
+        InWords.List(ways.Where(static way => way.Count > 0).Select(static way => $"{way.What} {Times(way.Count)}"));
 
     /// <summary>The shapes of the chords; tones on which a chord is never entered are small.</summary>
     private static Block.Picture Shapes(JoinedChanges joined)
@@ -185,7 +182,7 @@ internal static class JoiningSheets
                                         .GroupBy(static join => (join.FromFunction, join.ToFunction))
                                         .Select(static pair =>
                                             (Words)
-                                                $"{pair.Key.FromFunction}–{pair.Key.ToFunction}{Times(pair.Sum(static join => join.Count))}"
+                                                $"{pair.Key.FromFunction}–{pair.Key.ToFunction}{Often(pair.Sum(static join => join.Count))}"
                                         )
                                 ),
                                 Words.Join(
@@ -199,7 +196,15 @@ internal static class JoiningSheets
             ]
         );
 
-    private static string Times(int count) => count == 1 ? "" : $"\u00a0({count})";
+    private static string Times(int count) =>
+        count switch
+        {
+            1 => "once",
+            2 => "twice",
+            _ => $"{count} times",
+        };
+
+    private static string Often(int count) => count == 1 ? "" : $"\u00a0({count})";
 
     private static IEnumerable<Fact> Facts(JoinTable table, JoinCell longest)
     {
