@@ -65,7 +65,7 @@ internal static class JoiningSheets
                         (window, row) =>
                             (IReadOnlyList<Cell>)
                                 [
-                                    Words.Of(window),
+                                    $"{window.First}\u00a0to\u00a0{window.Last}",
                                     .. Enumerable
                                         .Range(0, table.Notes.Length)
                                         .Select(column => Cycle(table[row, column], longest)),
@@ -166,7 +166,7 @@ internal static class JoiningSheets
     private static Block.Table Joins(JoinedChanges joined) =>
         new(
             "From function to function",
-            ["change", "joins, and how often", "left out"],
+            ["change", "made (times)", "left out"],
             [
                 .. joined
                     .Joins.Concat(joined.Missed)
@@ -182,14 +182,14 @@ internal static class JoiningSheets
                                         .GroupBy(static join => (join.FromFunction, join.ToFunction))
                                         .Select(static pair =>
                                             (Words)
-                                                $"{pair.Key.FromFunction}–{pair.Key.ToFunction}{Often(pair.Sum(static join => join.Count))}"
+                                                $"{pair.Key.FromFunction}→{pair.Key.ToFunction}{Often(pair.Sum(static join => join.Count))}"
                                         )
                                 ),
                                 Words.Join(
                                     ", ",
                                     change
                                         .Where(static join => join.Count == 0)
-                                        .Select(static join => (Words)$"{join.FromFunction}–{join.ToFunction}")
+                                        .Select(static join => (Words)$"{join.FromFunction}→{join.ToFunction}")
                                 ),
                             ]
                     ),
@@ -214,7 +214,7 @@ internal static class JoiningSheets
             : new("makes the most joins", Exercise(table.MostJoins!));
         var cells = table.Cells.ToList();
         var once = cells.Count(static cell => cell.Rounds == 1);
-        yield return new("comes round after one time through", $"{once} of {cells.Count}");
+        yield return new("folded", $"{once} of {cells.Count} come round after one time through the changes");
         yield return new("rule", table.Rule.Words);
         yield return new(
             "starts",

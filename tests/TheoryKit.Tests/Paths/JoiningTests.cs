@@ -446,6 +446,45 @@ public class JoiningTests
     }
 
     [Fact]
+    public void NotesABeatAreWalkedAsNotesAChordAre() =>
+        Gen.Select(AnyQuery, Gen.Int[1, 4])
+            .Sample(
+                static (query, perBeat) =>
+                {
+                    // As many notes a beat as make whole numbers for every chord.
+                    var parts = query.Changes.Chords.Aggregate(
+                        System.Numerics.BigInteger.One,
+                        static (all, span) =>
+                            all
+                            / System.Numerics.BigInteger.GreatestCommonDivisor(all, span.Length.Denominator)
+                            * span.Length.Denominator
+                    );
+                    var asked = query with { NotesPerBeat = new Fraction(perBeat * parts, 1) };
+                    if (query.Changes.Chords.Any(span => asked.NotesPerBeat * span.Length > JoiningQuery.MaxNotes))
+                    {
+                        return;
+                    }
+
+                    var joined = Joining.Find(asked);
+                    var expected = new JoinWalker(
+                        query.Changes,
+                        query.Neck,
+                        query.Window!.Value,
+                        span => (int)(asked.NotesPerBeat!.Value * span.Length).Reduce().Numerator,
+                        query.Rule
+                    )
+                        .Walk(query.Start?.MidiNumber, query.Direction)
+                        .Take(joined.LeadIn.Chords + joined.Cycle.Chords)
+                        .SelectMany(static chord => chord.Notes);
+                    Assert.Equal(expected, joined.Path.Notes.Select(static note => note.Pitch.MidiNumber));
+                    Assert.All(
+                        joined.Path.Notes,
+                        note => Assert.Equal(new Fraction(1, perBeat * parts).Reduce(), note.Length)
+                    );
+                }
+            );
+
+    [Fact]
     public void SilenceIsKeptAndTheLineGoesOnFromWhereItWas()
     {
         var joined = Joining.Find(Changes.Parse("3/4: N.C. | Ebmaj7 | N.C. | Cm7"), Neck.Guitar, new(5, 8), 3);
