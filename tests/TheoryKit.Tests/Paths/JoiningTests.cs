@@ -672,6 +672,40 @@ public class JoiningTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Joining.Table(NineTinBoats, neck, fewest: 4, most: 3));
     }
 
+    [Fact]
+    public void AFewExercisesOfAZoneMakeAllTheJoinsThatAnyOfItsExercisesMakes()
+    {
+        Window[] windows = [new(2, 5), new(5, 8), new(9, 12)];
+        foreach (var starts in Enum.GetValues<JoinStarts>())
+        {
+            var table = Joining.Table(NineTinBoats, Neck.Guitar, windows, 2, 9, starts: starts);
+            for (var row = 0; row < windows.Length; row++)
+            {
+                var few = table.Covering(row);
+                Assert.Equal(Made(Enumerable.Range(0, 8).Select(column => table[row, column]!)), Made(few));
+                Assert.Equal(few.Count, few.Distinct().Count());
+                Assert.All(
+                    few.SkipLast(1),
+                    (cell, index) => Assert.True(Made(few.Take(index + 1)).Count < Made(few).Count)
+                );
+            }
+
+            // The four chords have four roots, which tell the changes apart.
+            SortedSet<(int, int, int)> Made(IEnumerable<JoinCell> cells) =>
+                [
+                    .. cells
+                        .Select(table.Exercise)
+                        .SelectMany(static joined =>
+                            joined.Joins.Select(join =>
+                                (join.From.Root.PitchClass, join.FromFunction.PitchClass, join.ToFunction.PitchClass)
+                            )
+                        ),
+                ];
+        }
+
+        Assert.Empty(Joining.Table(Changes.Parse("C5"), new(Tuning.Parse("C3 C4 C5")), [new(3, 4)]).Covering(0));
+    }
+
     private static void Agree(JoinedChanges joined, JoinCell cell)
     {
         Assert.Equal((joined.LeadIn.Chords, joined.Cycle.Chords), (cell.LeadIn, cell.Cycle));
