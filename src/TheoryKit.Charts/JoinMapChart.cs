@@ -53,8 +53,7 @@ public sealed class JoinMapChart : StudyChart
 
     internal override GenericChart Draw(Palette palette)
     {
-        // Lengths differ by tens: equal steps of the logarithm are equal steps of shade.
-        var most = Math.Log(Math.Max(2, Shown.Longest?.Rounds ?? 2));
+        var most = Math.Max(1, (Shown.Longest?.Rounds ?? 1) - 1);
         return Matrix
             .Draw(
                 palette,
@@ -63,7 +62,7 @@ public sealed class JoinMapChart : StudyChart
                 ([.. Shown.Notes.Select(static notes => $"{notes}")], "notes per chord"),
                 (row, column) =>
                     Shown[row, column] is { } cell
-                        ? new(Math.Log(cell.Rounds) / most, $"{cell.Cycle}", Hover(cell))
+                        ? new((cell.Rounds - 1.0) / most, $"{cell.Cycle}", Hover(cell))
                         : new(0, "", $"<b>Frets {Shown.Windows[row]}</b><br>no tone here")
             )
             .ToPlotly();

@@ -65,7 +65,7 @@ internal static class JoiningSheets
                         (window, row) =>
                             (IReadOnlyList<Cell>)
                                 [
-                                    Words.Of(window),
+                                    $"{window.First}\u00a0to\u00a0{window.Last}",
                                     .. Enumerable
                                         .Range(0, table.Notes.Length)
                                         .Select(column => Cycle(table[row, column], longest)),
@@ -84,7 +84,7 @@ internal static class JoiningSheets
         yield return new("starts", StartOf(joined));
         yield return new("rule", joined.Query.Rule.Words);
         yield return new("at the changes", Ways(joined));
-        yield return new("joins made", Joinings.Made(joined));
+        yield return new("joins made", (Words)$"{Joinings.Made(joined)} that there are in this zone");
         if (joined.Silent.Count > 0)
         {
             yield return new(
@@ -109,10 +109,7 @@ internal static class JoiningSheets
         );
 
     private static string Said(params (int Count, string What)[] ways) =>
-        InWords.List(
-            ways.Where(static way => way.Count > 0)
-                .Select(static way => $"{way.What} {(way.Count == 1 ? "once" : $"{way.Count} times")}")
-        );
+        InWords.List(ways.Where(static way => way.Count > 0).Select(static way => $"{way.What} {Times(way.Count)}"));
 
     /// <summary>The shapes of the chords; tones on which a chord is never entered are small.</summary>
     private static Block.Picture Shapes(JoinedChanges joined)
@@ -169,7 +166,7 @@ internal static class JoiningSheets
     private static Block.Table Joins(JoinedChanges joined) =>
         new(
             "From function to function",
-            ["change", "joins, and how often", "left out"],
+            ["change", "made (times)", "left out"],
             [
                 .. joined
                     .Joins.Concat(joined.Missed)
@@ -185,21 +182,29 @@ internal static class JoiningSheets
                                         .GroupBy(static join => (join.FromFunction, join.ToFunction))
                                         .Select(static pair =>
                                             (Words)
-                                                $"{pair.Key.FromFunction}–{pair.Key.ToFunction}{Times(pair.Sum(static join => join.Count))}"
+                                                $"{pair.Key.FromFunction}→{pair.Key.ToFunction}{Often(pair.Sum(static join => join.Count))}"
                                         )
                                 ),
                                 Words.Join(
                                     ", ",
                                     change
                                         .Where(static join => join.Count == 0)
-                                        .Select(static join => (Words)$"{join.FromFunction}–{join.ToFunction}")
+                                        .Select(static join => (Words)$"{join.FromFunction}→{join.ToFunction}")
                                 ),
                             ]
                     ),
             ]
         );
 
-    private static string Times(int count) => count == 1 ? "" : $"\u00a0({count})";
+    private static string Times(int count) =>
+        count switch
+        {
+            1 => "once",
+            2 => "twice",
+            _ => $"{count} times",
+        };
+
+    private static string Often(int count) => count == 1 ? "" : $"\u00a0({count})";
 
     private static IEnumerable<Fact> Facts(JoinTable table, JoinCell longest)
     {
@@ -209,7 +214,7 @@ internal static class JoiningSheets
             : new("makes the most joins", Exercise(table.MostJoins!));
         var cells = table.Cells.ToList();
         var once = cells.Count(static cell => cell.Rounds == 1);
-        yield return new("comes round after one time through", $"{once} of {cells.Count}");
+        yield return new("folded", $"{once} of {cells.Count} come round after one time through the changes");
         yield return new("rule", table.Rule.Words);
         yield return new(
             "starts",

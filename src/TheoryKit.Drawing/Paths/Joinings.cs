@@ -141,5 +141,7 @@ internal static class Joinings
     private static string Going(Direction direction) => direction == Direction.Up ? "up" : "down";
 
     private static Words Starts(Pitch? start, Direction direction) =>
-        start is { } pitch ? $"on {pitch} going {Going(direction)}" : $"on the lowest root going {Going(direction)}";
+        start is { } pitch
+            ? (Words)$"on {pitch} going {Going(direction)}"
+            : $"on the lowest root going {Going(direction)}";
 }

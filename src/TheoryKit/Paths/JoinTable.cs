@@ -58,6 +58,7 @@ public sealed record JoinCell(
 public sealed class JoinTable : IEquatable<JoinTable>
 {
     private readonly JoinCell?[] cells;
+    private readonly int[][] made; // by cell: the numbers of the joins that its cycle makes
 
     internal JoinTable(
         Changes changes,
@@ -73,6 +74,7 @@ public sealed class JoinTable : IEquatable<JoinTable>
         (Changes, Neck, Windows, Rule, Hand, Starts) = (changes, neck, windows, rule, hand, starts);
         Notes = [.. Enumerable.Range(fewest, most - fewest + 1)];
         cells = new JoinCell?[windows.Length * Notes.Length];
+        made = new int[cells.Length][];
         var shapes = new JoinShapes(neck, hand);
         for (var row = 0; row < windows.Length; row++)
         {
@@ -132,6 +134,39 @@ public sealed class JoinTable : IEquatable<JoinTable>
             .ThenBy(static cell => cell.CycleNotes)
             .FirstOrDefault();
 
+    /// <summary>
+    /// A few exercises of a zone that together make every join that any of its exercises makes, since one alone seldom makes them all: at each
+    /// step the one that adds the most, of equals the one with the fewest notes. Empty where nothing sounds.
+    /// </summary>
+    /// <param name="row">The zone, from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such row.</exception>
+    public IReadOnlyList<JoinCell> Covering(int row)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(row);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(row, Windows.Length);
+        var chosen = new List<JoinCell>();
+        var covered = new HashSet<int>();
+        while (true)
+        {
+            var best = Enumerable
+                .Range(row * Notes.Length, Notes.Length)
+                .Where(index => cells[index] is not null)
+                .Select(index => (Index: index, Adds: made[index].Count(join => !covered.Contains(join))))
+                .Where(static each => each.Adds > 0)
+                .OrderByDescending(static each => each.Adds)
+                .ThenBy(each => cells[each.Index]!.CycleNotes)
+                .Select(static each => (int?)each.Index)
+                .FirstOrDefault();
+            if (best is not { } next)
+            {
+                return chosen;
+            }
+
+            chosen.Add(cells[next]!);
+            covered.UnionWith(made[next]);
+        }
+    }
+
     /// <summary>The whole exercise of a cell.</summary>
     public JoinedChanges Exercise(JoinCell cell)
     {
@@ -179,6 +214,7 @@ public sealed class JoinTable : IEquatable<JoinTable>
         private readonly int[] notes = new int[ground.Stops.Count];
         private readonly int[] visited = new int[ground.Joins];
         private readonly List<int> way = [];
+        private readonly List<int> made = [];
         private int stamp = 1;
         private int visit;
 
@@ -187,43 +223,47 @@ public sealed class JoinTable : IEquatable<JoinTable>
             for (var column = 0; column < table.Notes.Length; column++)
             {
                 notes.AsSpan().Fill(table.Notes[column]);
-                table.cells[(row * table.Notes.Length) + column] =
+                var index = (row * table.Notes.Length) + column;
+                (table.cells[index], table.made[index]) =
                     table.Starts == JoinStarts.LowestRoot ? From(ground.Start(null, Direction.Up)) : Best();
             }
         }
 
-        private JoinCell Best()
+        private (JoinCell, int[]) Best()
         {
             var all = Joining.Cycles(ground, notes, seen, ref stamp).Select(cycle => From(cycle.Start));
             return table.Starts == JoinStarts.LongestCycle
-                ? all.MaxBy(static cell => (cell.Cycle, cell.Joins))!
-                : all.MaxBy(static cell => (cell.Joins, -cell.Cycle))!;
+                ? all.MaxBy(static each => (each.Cell.Cycle, each.Cell.Joins))
+                : all.MaxBy(static each => (each.Cell.Joins, -each.Cell.Cycle));
         }
 
-        private JoinCell From(int start)
+        private (JoinCell Cell, int[] Joins) From(int start)
         {
             var leadIn = ground.Walk(start, notes, way, seen, ref stamp);
-            var joins = 0;
+            made.Clear();
             visit++;
             for (var index = leadIn; index < way.Count; index++)
             {
                 if (ground.JoinFrom(ground.Last(way[index], notes[0])) is >= 0 and var join && visited[join] != visit)
                 {
                     visited[join] = visit;
-                    joins++;
+                    made.Add(join);
                 }
             }
 
-            return new(
-                table.Windows[row],
-                notes[0],
-                ground.StopOf(start).Shape.Notes[ground.ToneOf(start)].Place.Pitch,
-                JoinGround.DirectionOf(start),
-                leadIn,
-                way.Count - leadIn,
-                (way.Count - leadIn) / notes.Length,
-                joins,
-                ground.Joins
+            return (
+                new(
+                    table.Windows[row],
+                    notes[0],
+                    ground.StopOf(start).Shape.Notes[ground.ToneOf(start)].Place.Pitch,
+                    JoinGround.DirectionOf(start),
+                    leadIn,
+                    way.Count - leadIn,
+                    (way.Count - leadIn) / notes.Length,
+                    made.Count,
+                    ground.Joins
+                ),
+                [.. made]
             );
         }
     }

@@ -321,19 +321,19 @@ public sealed class JoinedChanges : IEquatable<JoinedChanges>
 
         var minorSecond = new Interval(1, 1);
         var pitch = isBelow ? entry - minorSecond : entry + minorSecond;
-        if (Math.Abs(pitch.Name.Alteration) > 1)
+        var plain = pitch.Simplest(); // F rather than E# below F#, E rather than Fb above Eb
+        if (Math.Abs(plain.Name.Alteration) < Math.Abs(pitch.Name.Alteration))
         {
-            pitch = pitch.Simplest();
+            pitch = plain;
         }
 
-        return
-            Fingered(
-                Query.Neck.PositionsOf(pitch).Where(position => stop.Shape.Window.Contains(position.Fret)),
-                HomeOf(stop.Shape),
-                before,
-                (after, HomeOf(StopAt(index + 1).Shape))
-            )
-                is { } found
+        var played = Fingered(
+            Query.Neck.PositionsOf(pitch).Where(position => stop.Shape.Window.Contains(position.Fret)),
+            HomeOf(stop.Shape),
+            before,
+            (after, HomeOf(StopAt(index + 1).Shape))
+        );
+        return played is { } found
             ? new()
             {
                 Pitch = pitch,

@@ -446,6 +446,45 @@ public class JoiningTests
     }
 
     [Fact]
+    public void NotesABeatAreWalkedAsNotesAChordAre() =>
+        Gen.Select(AnyQuery, Gen.Int[1, 4])
+            .Sample(
+                static (query, perBeat) =>
+                {
+                    // As many notes a beat as make whole numbers for every chord.
+                    var parts = query.Changes.Chords.Aggregate(
+                        System.Numerics.BigInteger.One,
+                        static (all, span) =>
+                            all
+                            / System.Numerics.BigInteger.GreatestCommonDivisor(all, span.Length.Denominator)
+                            * span.Length.Denominator
+                    );
+                    var asked = query with { NotesPerBeat = new Fraction(perBeat * parts, 1) };
+                    if (query.Changes.Chords.Any(span => asked.NotesPerBeat * span.Length > JoiningQuery.MaxNotes))
+                    {
+                        return;
+                    }
+
+                    var joined = Joining.Find(asked);
+                    var expected = new JoinWalker(
+                        query.Changes,
+                        query.Neck,
+                        query.Window!.Value,
+                        span => (int)(asked.NotesPerBeat!.Value * span.Length).Reduce().Numerator,
+                        query.Rule
+                    )
+                        .Walk(query.Start?.MidiNumber, query.Direction)
+                        .Take(joined.LeadIn.Chords + joined.Cycle.Chords)
+                        .SelectMany(static chord => chord.Notes);
+                    Assert.Equal(expected, joined.Path.Notes.Select(static note => note.Pitch.MidiNumber));
+                    Assert.All(
+                        joined.Path.Notes,
+                        note => Assert.Equal(new Fraction(1, perBeat * parts).Reduce(), note.Length)
+                    );
+                }
+            );
+
+    [Fact]
     public void SilenceIsKeptAndTheLineGoesOnFromWhereItWas()
     {
         var joined = Joining.Find(Changes.Parse("3/4: N.C. | Ebmaj7 | N.C. | Cm7"), Neck.Guitar, new(5, 8), 3);
@@ -631,6 +670,40 @@ public class JoiningTests
         );
         Assert.Throws<ArgumentException>(() => Joining.Table(Changes.Parse("N.C."), neck));
         Assert.Throws<ArgumentOutOfRangeException>(() => Joining.Table(NineTinBoats, neck, fewest: 4, most: 3));
+    }
+
+    [Fact]
+    public void AFewExercisesOfAZoneMakeAllTheJoinsThatAnyOfItsExercisesMakes()
+    {
+        Window[] windows = [new(2, 5), new(5, 8), new(9, 12)];
+        foreach (var starts in Enum.GetValues<JoinStarts>())
+        {
+            var table = Joining.Table(NineTinBoats, Neck.Guitar, windows, 2, 9, starts: starts);
+            for (var row = 0; row < windows.Length; row++)
+            {
+                var few = table.Covering(row);
+                Assert.Equal(Made(Enumerable.Range(0, 8).Select(column => table[row, column]!)), Made(few));
+                Assert.Equal(few.Count, few.Distinct().Count());
+                Assert.All(
+                    few.SkipLast(1),
+                    (cell, index) => Assert.True(Made(few.Take(index + 1)).Count < Made(few).Count)
+                );
+            }
+
+            // The four chords have four roots, which tell the changes apart.
+            SortedSet<(int, int, int)> Made(IEnumerable<JoinCell> cells) =>
+                [
+                    .. cells
+                        .Select(table.Exercise)
+                        .SelectMany(static joined =>
+                            joined.Joins.Select(join =>
+                                (join.From.Root.PitchClass, join.FromFunction.PitchClass, join.ToFunction.PitchClass)
+                            )
+                        ),
+                ];
+        }
+
+        Assert.Empty(Joining.Table(Changes.Parse("C5"), new(Tuning.Parse("C3 C4 C5")), [new(3, 4)]).Covering(0));
     }
 
     private static void Agree(JoinedChanges joined, JoinCell cell)
