@@ -47,6 +47,16 @@ internal static class Samples
             Enumerable.Range(1, 12).Select(static fret => new Window(fret, fret + 3))
         );
 
+    /// <summary>Copper Weather in three tunings on light strings.</summary>
+    public static TuningComparison CopperWeather { get; } =
+        TuningComparison.Of(
+            Neck.Guitar,
+            [Tuning.Standard, Tuning.Find("DADGAD")!, Tuning.Find("Open D")!],
+            Chord.ParseList("Dadd9 Bm7 Gmaj7 A7sus4"),
+            limits: new() { MinSounding = 4, LastFret = 12 },
+            strings: StringSet.Find("Light electric 10-46")
+        );
+
     public static NamedFormula Named(string name, string formula) => new(name, Formula.Parse(formula));
 
     /// <summary>The semitones of a degree within the octave, read off its text: no use is made of the library's own count.</summary>

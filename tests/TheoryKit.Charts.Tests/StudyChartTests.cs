@@ -17,6 +17,10 @@ public partial class StudyChartTests
         ["formula-map"] = new FormulaMapChart(Samples.Many),
         ["join-map"] = new JoinMapChart(Samples.NineTinBoatsJoined),
         ["one-tone-away"] = new OneToneAwayChart(Samples.Many),
+        ["tuning-map"] = new TuningMapChart(Samples.CopperWeather),
+        ["effort-distribution"] = new EffortDistributionChart(Samples.CopperWeather),
+        ["tension"] = new TensionChart(Samples.CopperWeather),
+        ["interval-layout"] = new IntervalLayoutChart(Samples.CopperWeather),
     };
 
     public static TheoryData<string> Kinds { get; } = [.. Charts.Keys];

@@ -81,8 +81,72 @@ internal static class Samples
             7
         );
 
+    public static Scordatura ToOpenD { get; } = new(Tuning.Standard, Tuning.Find("Open D")!);
+
+    /// <summary>The bossa, held low on the neck, in another tuning.</summary>
+    public static MovedChanges NineTinBoats { get; } =
+        MovedChanges.Of(
+            Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+            Neck.Guitar,
+            Tuning.Find("Drop D")!,
+            limits: new GripLimits { LastFret = 10, MinSounding = 4 }
+        );
+
+    public static MovedLine MovedLine { get; } =
+        MovedLine.Of(
+            "5:3 4:0 4:3 3:2 3:3 2:3 1:1 1:5".Split(' ').Select(static text => Position.Parse(text)),
+            Neck.Guitar,
+            Tuning.Find("DADGAD")!
+        );
+
+    public static OpenStringsReading OpenD { get; } = Tuning.Find("Open D")!.Reading();
+
+    /// <summary>Copper Weather in four tunings on light strings.</summary>
+    public static TuningComparison Tunings { get; } =
+        TuningComparison.Of(
+            Neck.Guitar,
+            new[] { "Standard", "DADGAD", "Open D", "Drop C#" }.Select(static name => Tuning.Find(name)!),
+            Chord.ParseList("Dadd9 Bm7 Gmaj7 A7sus4"),
+            limits: new() { MinSounding = 4, LastFret = 12 },
+            strings: StringSet.Find("Light electric 10-46")
+        );
+
+    /// <summary>Copper Weather, from an open tuning, within a semitone of each string.</summary>
+    public static TuningSearchAnswer Search { get; } =
+        TuningSearch.Find(
+            new()
+            {
+                Base = new(Tuning.Parse("D2 A2 D3 F#3 A3 D4"), 648, 20),
+                Chords = [new(Chord.Parse("Bm7"), 2), new(Chord.Parse("Dmaj9")), new(Chord.Parse("F#m7"))],
+                Within = 1,
+                Best = 3,
+                Limits = new() { MinSounding = 4, LastFret = 7 },
+                Requirements = [TuningRequirement.Drone(NoteName.Parse("F#")), TuningRequirement.Rising],
+                Strings = StringSet.Find("Light acoustic 12-53"),
+                Line = [Pitch.Parse("D4"), Pitch.Parse("F#4"), Pitch.Parse("A4")],
+                LineWeight = 0.5,
+            }
+        );
+
+    /// <summary>A search that has no answer.</summary>
+    public static TuningSearchAnswer NoTuning { get; } =
+        TuningSearch.Find(
+            new()
+            {
+                Base = Neck.Guitar,
+                Chords = [new(Ebmaj7)],
+                Within = 1,
+                Requirements = [TuningRequirement.OpenChord(Chord.Parse("Bb7")), TuningRequirement.AtMostRetuned(1)],
+            }
+        );
+
     public static IReadOnlyList<object> Values { get; } =
     [
+        Tunings,
+        Tunings.Columns[1],
+        Tunings.Columns,
+        Tunings.Columns[2].Cells[3],
+        Tunings.Columns[2].Cells,
         NoteName.Parse("Gb"),
         Pitch.Parse("E2"),
         Interval.Parse("m3"),
@@ -140,6 +204,17 @@ internal static class Samples
         Hand.Parse("small, thumb over; stretch 4"),
         EffortWeights.Default,
         EffortWeights.Parse("ring 1.5, inner mute 0"),
+        ToOpenD,
+        ToOpenD[6],
+        ToOpenD[6].Check!.Value,
+        NineTinBoats,
+        NineTinBoats.Grips[0],
+        NineTinBoats.Grips[0].Positions[0],
+        MovedLine,
+        MovedLine.Notes[0],
+        OpenD,
+        OpenD.Strings[0],
+        OpenD.Shapes(OpenStringsReading.UsualQualities[1])[0],
         Grips[0].Grip,
         Grips[0].Grip.Strings[0],
         Grips[0],
@@ -166,6 +241,14 @@ internal static class Samples
         Line[0][0],
         Line.Query,
         Line.Query.Notes[0],
+        Search,
+        Search.Query,
+        Search.Query.Chords[0],
+        Search.Query.Limits,
+        Search.Query.Requirements[0],
+        Search.Cuts[0],
+        Search[0],
+        new TuningSearchProgress(300, 729, Search[0]),
         Lines.Finger(Neck.Guitar, [Position.Parse("6:3"), Position.Parse("1:15")]),
         JoinRule.Nearest,
         Joined,
@@ -187,6 +270,15 @@ internal static class Samples
 
     public static IReadOnlyList<object> Drawings { get; } =
     [
+        new ComparisonOfTunings(Tunings)
+        {
+            Chord = Ebmaj7,
+            FirstFret = 3,
+            LastFret = 7,
+            IsLeftHanded = true,
+            ShowsGrips = false,
+            ShowsNumbers = false,
+        },
         NeckDrawing.Of(Neck.Guitar, Ebmaj7),
         LadderDrawing.Of(Ebmaj7),
         LadderDrawing.Of(KestrelStairs),
@@ -204,6 +296,7 @@ internal static class Samples
         ZoneAcrossQualities.Of(Zones[2], [Formula.Parse("1 3 5 b7"), Formula.Parse("1 b3 5 b7")]),
         new LineDrawing(Line[0], Neck.Guitar) { Chord = Chord.Parse("Gm9") },
         ComparisonPage.Of(NoteName.Parse("C"), Formula.Parse("1 3 5 7"), Formula.Parse("1 b3 5 7")),
+        ToOpenD.Fitted(StringSet.Find("Light electric 10-46")!),
     ];
 
     private static readonly Neck Uke3 = new(Tuning.Parse("G3 D4 A4"), 500, 5);
@@ -212,9 +305,26 @@ internal static class Samples
 
     private static readonly Chord OneTone = new(NoteName.Parse("C"), Formula.Parse("1"));
 
+    // Two instruments that have nothing in common, and a hand that holds nothing on one of them.
+    private static readonly TuningComparison NoGrips = TuningComparison.Of(
+        [new(Tuning.Parse("Db1 Db2 Db2"), 900, 3), new(Tuning.Find("Banjo")!, 667, 22, 2)],
+        KestrelStairs,
+        Hand.Small
+    );
+
     /// <summary>Values as small, as large, as empty or as nameless as they can be.</summary>
     public static IReadOnlyList<object> Extremes { get; } =
     [
+        TuningComparison.Of([Uke3], [OneTone]),
+        NoTuning,
+        NoTuning.Query,
+        NoTuning.Query.Requirements[0],
+        new TuningCut("an open Bb", 3),
+        new TuningSearchProgress(0, 15_625, null),
+        new TuningSearchProgress(729, 729, Search[0]),
+        NoGrips,
+        NoGrips.Columns[0].Cells[0],
+        new ComparisonOfTunings(NoGrips) { FirstFret = 30, LastFret = 99 },
         OneTone,
         OneTone.Formula,
         OneTone.Formula.Relations,
@@ -231,6 +341,19 @@ internal static class Samples
             Neck = null,
         },
         ComparisonPage.Of(Chord.Parse("C"), Chord.Parse("C")),
+        new Scordatura(Tuning.Standard, Tuning.Standard),
+        new Scordatura(Tuning.Standard, Tuning.Find("Half step down")!),
+        new Scordatura(Tuning.Find("Banjo open G")!, Tuning.Find("Banjo double C")!),
+        new Scordatura(Tuning.Standard, Tuning.Find("Drop C#")!).Fitted(StringSet.Find("Light electric 10-46")!),
+        // No grip before, none after, and a chord that no neck of three strings has.
+        MovedChanges.Of([Chord.Parse("C13"), OneTone], Uke3, Uke3.Tuning.With(1, Pitch.Parse("Bb4"))),
+        MovedChanges.Of([Chord.Parse("Bb")], new Neck(Tuning.Standard, capo: 3), Tuning.Find("Drop C#")!),
+        MovedChanges.Of([Chord.Parse("Bb")], new Neck(Tuning.Standard, capo: 3), Tuning.Find("Drop C#")!).Grips[0],
+        MovedLine.Of([new(6, 0)], Neck.Guitar, Tuning.Standard.With(6, Pitch.Parse("F2"))),
+        MovedLine.Of([new(6, 1), new(1, 22)], Neck.Guitar, Tuning.Standard),
+        Uke3.Tuning.Reading(Key.Parse("Gb minor")),
+        new Neck(Tuning.Find("Ukulele")!, 350, 4, 4).Reading(),
+        Tuning.Find("Eight-string standard")!.Reading(),
         ComparisonPage.Of(Chord.Parse("C5"), Chord.Parse("F#5")) with
         {
             Neck = Long,
