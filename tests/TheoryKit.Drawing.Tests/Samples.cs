@@ -194,6 +194,22 @@ internal static class Samples
         );
 
     /// <summary>A path written shortly: positions with their techniques, + between those struck together.</summary>
+    /// <summary>A line made over the bossa, within six frets.</summary>
+    public static MadeLine Made { get; } =
+        LineMaker.Make(
+            new()
+            {
+                Neck = Neck.Guitar,
+                Changes = Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+                Window = new(4, 9),
+                Seed = 7,
+                FewestPerBar = 5,
+                MostPerBar = 8,
+            }
+        );
+
+    public static ZoneTravel Travel { get; } = ZoneTravel.Of(Zones, accents: AccentPattern.Every(4));
+
     private static Path Played(string? changes, string rhythm, string notes)
     {
         var over = changes is null ? null : TheoryKit.Theory.Changes.Parse(changes);
@@ -343,6 +359,20 @@ internal static class Samples
         Search.Cuts[0],
         Search[0],
         new TuningSearchProgress(300, 729, Search[0]),
+        Made,
+        Made.Request,
+        Travel,
+        Travel.Hinges[0],
+        Travel.Hinges,
+        new PickStrokes(Zones[1].Drill(Drill.Groups(3)), Picking.Economy),
+        new PickStrokes(Zones[1].Drill(Drill.UpAndDown))[0],
+        Picking.Economy,
+        Drill.BrokenIntervals(2),
+        AccentPattern.Parse(">--"),
+        RootCycle.Shuffled(7),
+        TempoLadder.Parse("60 to 120 by 5, 3 times"),
+        Approach.EnclosureFromAbove,
+        Approach.Known,
         Lines.Finger(Neck.Guitar, [Position.Parse("6:3"), Position.Parse("1:15")]),
         JoinRule.Nearest,
         Joined,
@@ -439,6 +469,17 @@ internal static class Samples
         OneTone,
         OneTone.Formula,
         new Path(Uke3, []),
+        new PickStrokes(new Path(Uke3, [])),
+        ZoneTravel.Of([OneTone.Zones(Uke3)[0]]),
+        TempoLadder.Parse("1 to 1000 by 1, 100 times"),
+        LineMaker.Make(
+            new()
+            {
+                Neck = Uke3,
+                Changes = Changes.Parse("1/4: N.C."),
+                Approaches = [],
+            }
+        ),
         new Path(Uke3, []).OnNeck(),
         new Performance(new(Uke3, []), 1),
         Rhythm.Parse("64 r64 1/192"),

@@ -39,7 +39,7 @@ internal static class PathValues
                 new("finger", static note => note.Finger is { } finger ? Mark.FingerSign((int)finger) : null),
                 new("hand at fret", static note => note.Place is { } place ? (Cell)place : null, IsNumber: true),
                 new("played as", static note => Words.Join(", ", note.Techniques)),
-                new("why", static note => note.Why),
+                new("why", static note => ReasonWords.Of(note.Why)),
             ]
         );
 
