@@ -141,33 +141,6 @@ internal static class Samples
             }
         );
 
-    public static JoinedChanges Joined { get; } =
-        Joining.Find(
-            Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7"),
-            Neck.Guitar,
-            new(5, 8),
-            3,
-            JoinRule.SemitoneApproach
-        );
-
-    /// <summary>A chord with no tone here, one that is silent, a lead-in.</summary>
-    public static JoinedChanges JoinedWithSilence { get; } =
-        Joining.Find(
-            Changes.Parse("Gm9 | N.C. C13 | F5 | Dm7 F#5"),
-            Neck.Guitar.With(Tuning.Parse("G3 D4 A4")),
-            new(2, 2),
-            5
-        );
-
-    public static JoinTable JoinTable { get; } =
-        Joining.Table(
-            Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
-            Neck.Guitar,
-            [new(2, 5), new(5, 8), new(7, 11)],
-            2,
-            7
-        );
-
     /// <summary>A line for Kestrel Stairs with most techniques, a tuplet and a note over the bar line.</summary>
     public static Path KestrelLine { get; } =
         Played(
