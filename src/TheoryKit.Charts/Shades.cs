@@ -4,7 +4,7 @@ namespace TheoryKit.Charts;
 
 /// <summary>
 /// The shades of a heat map that read on any ground: up to <see cref="LastTint"/> of the scale the page shows through and
-/// the text is in ink; beyond, the cell is full and its text is made for it. Both keep 4.5:1.
+/// the text is in ink; beyond, the cell is nearly full, growing to full, and its text is made for it. Both keep 4.5:1.
 /// </summary>
 internal static class Shades
 {
@@ -13,10 +13,13 @@ internal static class Shades
 
     private const double FaintestTint = 0.04;
     private const double StrongestTint = 0.42;
+    private const double FaintestFull = 0.72;
 
     /// <summary>How much of the ground a cell covers, 0 to 1.</summary>
     public static double Cover(double part) =>
-        part > LastTint ? 1 : FaintestTint + ((StrongestTint - FaintestTint) * part / LastTint);
+        part > LastTint
+            ? FaintestFull + ((1 - FaintestFull) * (part - LastTint) / (1 - LastTint))
+            : FaintestTint + ((StrongestTint - FaintestTint) * part / LastTint);
 
     /// <summary>The colour of cells, whole or thin.</summary>
     public static LookColour Cell => Look.Chord;
@@ -29,7 +32,7 @@ internal static class Shades
         [
             [0, palette[Cell, Cover(0)]],
             [LastTint, palette[Cell, Cover(LastTint)]],
-            [Math.BitIncrement(LastTint), palette[Cell]],
-            [1, palette[Cell]],
+            [Math.BitIncrement(LastTint), palette[Cell, FaintestFull]],
+            [1, palette[Cell, 1]],
         ];
 }

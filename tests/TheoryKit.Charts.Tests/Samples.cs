@@ -57,14 +57,6 @@ internal static class Samples
             strings: StringSet.Find("Light electric 10-46")
         );
 
-    /// <summary>The same changes joined in twelve zones.</summary>
-    public static JoinTable NineTinBoatsJoined { get; } =
-        Joining.Table(
-            Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
-            Neck.Guitar,
-            Enumerable.Range(1, 12).Select(static fret => new Window(fret, fret + 3))
-        );
-
     /// <summary>A line over Nine Tin Boats in eighths and a triplet.</summary>
     public static Paths.Path NineTinBoatsLine { get; } =
         Line(
