@@ -63,6 +63,10 @@ public sealed record PlayedLine
     /// <summary>Where a hand would rather play the same pitches; null if it can't play them anywhere.</summary>
     public FingeredLine? PlacedBy(Hand hand) => new LineReader(Neck, hand).Placed(this);
 
+    /// <summary>What the line costs a hand as it is written, term by term; empty if this hand can't play it so.</summary>
+    public IReadOnlyList<EffortTerm> TermsFor(Hand hand) =>
+        By(hand) is { } line ? EffortTerms.Named(new EffortTerms(Neck, hand).AmountsIn(line), hand.Weights) : [];
+
     /// <summary>
     /// Where a hand would choose otherwise, and which terms of effort decide it; null where it would not, or where it can't
     /// play the line as written.

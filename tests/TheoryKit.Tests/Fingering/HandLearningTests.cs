@@ -55,8 +55,8 @@ public class HandLearningTests
         Assert.True(held.After.OfFingers >= 0.95, $"{seed}: {held} for {hidden}");
     }
 
-    // Of three hidden hands: at a tenth and a fifth of the notes elsewhere, no more than 4 and 6 of a hundred unseen
-    // positions are lost.
+    // Two hidden hands: with a tenth and a fifth of the notes elsewhere, no more than 4 and 6 of a hundred unseen positions
+    // are lost.
     [Theory]
     [InlineData(0.1, 0.96)]
     [InlineData(0.2, 0.94)]
@@ -69,12 +69,9 @@ public class HandLearningTests
     [Fact]
     public void TabWithoutFingersTeachesLess()
     {
-        var sum = Hands
-            .Select(row => Learn(row, 0, withFingers: false).Agreement[1])
-            .Select(held => (held.Before, held.After))
-            .Aggregate((one, other) => (one.Before + other.Before, one.After + other.After));
-        Assert.True(sum.After.OfPositions > sum.Before.OfPositions + 0.1, $"{sum}");
-        Assert.Null(sum.After.OfFingers);
+        var held = Learn(Hands[0], 0, withFingers: false).Agreement[1];
+        Assert.True(held.After.OfPositions > held.Before.OfPositions + 0.05, $"{held}");
+        Assert.Null(held.After.OfFingers);
     }
 
     [Fact]
@@ -136,12 +133,14 @@ public class HandLearningTests
         var learned = HandLearning.Learn(lines, options: new() { Folds = 2 });
         Assert.Equal([TriedLines.Examples, TriedLines.HeldBack], learned.Agreement.Select(each => each.Lines));
         Assert.Equal(lines.Sum(line => line.Notes.Count), learned.Agreement[1].After.Notes);
-        var halves = new[] { 0, 1 }.Select(half =>
-            LineAgreement.Of(
-                lines.Where((_, index) => index % 2 == half),
-                HandLearning.Learn(lines.Where((_, index) => index % 2 != half), options: Alone).Hand
-            )
-        );
+        var halves = Enumerable
+            .Range(0, 2)
+            .Select(half =>
+                LineAgreement.Of(
+                    lines.Where((_, index) => index % 2 == half),
+                    HandLearning.Learn(lines.Where((_, index) => index % 2 != half), options: Alone).Hand
+                )
+            );
         Assert.Equal(halves.Aggregate(LineAgreement.Add), learned.Agreement[1].After);
     }
 
@@ -157,10 +156,11 @@ public class HandLearningTests
     [Fact]
     public void AnExampleThatTheHandCannotPlayIsLeftOut()
     {
-        // The ring finger at fret 1 has no place for the index finger before it.
-        var learned = HandLearning.Learn([PlayedLine.Parse("6:1-3 6:3-1", Neck.Guitar)]);
+        // Both at fret 1, so there is no place to shift to, and five strings apart, which so small a hand does not reach.
+        var tiny = Hand.Average.Scale(0.2);
+        var learned = HandLearning.Learn([PlayedLine.Parse("6:1-4 1:1-1", Neck.Guitar)], tiny);
         Assert.Equal(1, learned.Unplayable);
-        Assert.Equal(Hand.Average, learned.Hand);
+        Assert.Equal(tiny, learned.Hand);
     }
 
     [Fact]
