@@ -121,12 +121,14 @@ internal static class LearnedHands
     /// <summary>What was learned, how well it agrees, and what still differs.</summary>
     public static Sheet Learned(LearnedHand learned)
     {
-        var blocks = new List<Block>
-        {
+        List<Block> blocks =
+        [
             new Block.Title("A learned hand", Hands.Name(learned.Hand)),
-            Captioned(BeforeAndAfter.Table(learned.Agreement), "How far it plays as written"),
-            Captioned(Weights.Table(learned.Weights), "Weights before and after"),
-        };
+            new Block.Heading("How far it plays as written"),
+            .. BeforeAndAfter.Table(learned.Agreement).Blocks,
+            new Block.Heading("Weights"),
+            .. Weights.Table(learned.Weights).Blocks,
+        ];
         if (learned.Unplayable > 0)
         {
             blocks.Add(
@@ -172,9 +174,6 @@ internal static class LearnedHands
         blocks.Add(new Block.Prose(Cautions.Hands));
         return new(blocks);
     }
-
-    private static Block Captioned(Sheet sheet, string caption) =>
-        sheet.Blocks is [Block.Table table] ? table with { Caption = caption } : new Block.Group(sheet.Blocks);
 
     private static Block.Table Note(LineDifference difference)
     {

