@@ -10,7 +10,7 @@ public sealed partial record EffortWeights : ISpanParsable<EffortWeights>
     internal const string What = "a set of effort weights";
 
     // A further weight needs its property and its line here.
-    private static readonly ImmutableArray<Entry> Entries =
+    internal static readonly ImmutableArray<Entry> Entries =
     [
         new("thumb", static w => w.Thumb, static (w, value) => w with { Thumb = value }),
         new("index", static w => w.Index, static (w, value) => w with { Index = value }),
@@ -127,7 +127,8 @@ public sealed partial record EffortWeights : ISpanParsable<EffortWeights>
         return longest is not null && cursor.Take(longest.Name) ? longest : null;
     }
 
-    private sealed record Entry(
+    /// <summary>A weight by its name in the text.</summary>
+    internal sealed record Entry(
         string Name,
         Func<EffortWeights, double> Get,
         Func<EffortWeights, double, EffortWeights> With

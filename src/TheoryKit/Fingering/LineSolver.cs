@@ -171,11 +171,32 @@ internal sealed class LineSolver
         }
     }
 
+    /// <summary>The cost of a whole line; infinite if the hand can't play it so.</summary>
+    public double CostOf(IReadOnlyList<FingeredNote> line)
+    {
+        var cost = 0.0;
+        for (var index = 0; index < line.Count; index++)
+        {
+            var note = line[index];
+            cost +=
+                NoteCost(note.Position, note.Finger, note.Place) + (index > 0 ? StepCost(line[index - 1], note) : 0);
+        }
+
+        return cost;
+    }
+
     /// <summary>The <paramref name="best"/> least-effort lines, from the least; none if there is no way.</summary>
     /// <param name="candidates">For each note the positions it may be played at.</param>
     /// <param name="best">How many, at least 1.</param>
-    public IReadOnlyList<FingeredLine> Solve(IReadOnlyList<IReadOnlyList<Position>> candidates, int best = 1) =>
-        candidates.Count == 0 ? [new([], 0)] : new Graph(this, candidates, best > 1).Best(best);
+    /// <param name="extra">
+    /// By the index of a note what a way to play it costs besides: infinite if it is not allowed, less than zero if it is
+    /// favoured. The effort of the lines has it in it.
+    /// </param>
+    public IReadOnlyList<FingeredLine> Solve(
+        IReadOnlyList<IReadOnlyList<Position>> candidates,
+        int best = 1,
+        Func<int, FingeredNote, double>? extra = null
+    ) => candidates.Count == 0 ? [new([], 0)] : new Graph(this, candidates, best > 1, extra).Best(best);
 
     /// <summary>The states of a position by their numbers in the table of all, which is filled when it is asked for.</summary>
     private int[] StatesAt(Position position)
@@ -208,10 +229,17 @@ internal sealed class LineSolver
         private readonly ushort[][] nexts; // what grows with the line is kept small, so that its cost does not
         private readonly Dictionary<IReadOnlyList<Position>, int[]> columnOf = new(BySequence.Instance);
         private readonly double[]?[] toGo; // all of them are kept only where more than one line is asked for
+        private readonly Func<int, FingeredNote, double>? extra;
 
-        public Graph(LineSolver solver, IReadOnlyList<IReadOnlyList<Position>> candidates, bool keepsAll)
+        public Graph(
+            LineSolver solver,
+            IReadOnlyList<IReadOnlyList<Position>> candidates,
+            bool keepsAll,
+            Func<int, FingeredNote, double>? extra
+        )
         {
             this.solver = solver;
+            this.extra = extra;
             columns = new int[candidates.Count][];
             nexts = new ushort[candidates.Count][];
             toGo = new double[candidates.Count][];
@@ -241,7 +269,7 @@ internal sealed class LineSolver
                                 order.AsSpan(0, after.Length)
                             )
                             : (layer + 1 < columns.Length ? double.PositiveInfinity : 0, 0);
-                    costs[state] = solver.owns[column[state]] + least;
+                    costs[state] = Own(layer, column[state]) + least;
                     nexts[layer][state] = (ushort)next;
                 }
 
@@ -266,16 +294,20 @@ internal sealed class LineSolver
         public override void Steps(int layer, int state, List<(int To, double Cost)> into)
         {
             var from = columns[layer][state];
+            var own = Own(layer, from);
             var next = columns[layer + 1];
             for (var to = 0; to < next.Length; to++)
             {
                 var cost = solver.StepCost(solver.states[from], solver.states[next[to]]);
                 if (cost < double.PositiveInfinity)
                 {
-                    into.Add((to, solver.owns[from] + cost));
+                    into.Add((to, own + cost));
                 }
             }
         }
+
+        private double Own(int layer, int state) =>
+            solver.owns[state] + (extra is null ? 0 : extra(layer, solver.states[state]));
 
         private int[] Column(IReadOnlyList<Position> positions)
         {

@@ -1,0 +1,300 @@
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>Learns from lines as a player wrote them which weights of effort that player's hand has.</summary>
+/// <remarks>
+/// What is learned are the weights of lines; the reaches of the hand and the weights that only grips have stay. The effort
+/// of a line is linear in the weights, so this is structured prediction with a linear model and an exact solver: weights
+/// are looked for that make each example easier than every other way to play its pitches, by <see cref="HandLearningOptions.Margin"/>
+/// for each note in which that differs, and that stay near the hand to start with (Tsochantaridis, Joachims, Hofmann, Altun,
+/// "Large margin methods for structured and interdependent output variables", JMLR 6, 2005, 1453-1484: a round finds for
+/// every example the way that most lacks its margin, which the solver finds exactly since the margin is a sum over notes,
+/// and the weights are fitted to all ways found so far; it ends when nothing new is found). The places of the hand, and
+/// fingers where none are written, are those which the hand learned so far would choose for the example, and are chosen
+/// anew until they stay (Yu, Joachims, "Learning structural SVMs with latent variables", ICML 2009, 1169-1176).
+/// <para>Players slip, and tab has errors. A note of an example that costs <see cref="HandLearningOptions.Slip"/> more than
+/// its line would without it is taken for a slip: the hinge becomes a ramp, and what lies far off pulls no further. Then all
+/// of it is gone over again from the hand found, with finer margins, because a coarse margin that can't be met for every
+/// example moves the weights away from those that would play all of them right.</para>
+/// <para>Effort only compares, so a hand all of whose weights are doubled plays alike: what the examples don't say is
+/// settled by keeping the effort of all of them together what it was for the hand to start with. So learned weights of
+/// lines stay in proportion to those of grips.</para>
+/// <para>No chance is in it: the same examples in the same order give the same hand.</para>
+/// </remarks>
+public static class HandLearning
+{
+    // Which part of a margin may be lacking before another round is worth it.
+    private const double Enough = 0.02;
+
+    // How often it is gone over, each time from the hand found so far with a finer margin and more trust.
+    private const int Stages = 3;
+    private const double Finer = 4;
+    private const double Firmer = 2;
+
+    // A weight moves in proportion to its size, but not as if it were less than this part of its usual size.
+    private const double Least = 0.1;
+
+    // How often what is not written is chosen anew.
+    private const int MostReadings = 6;
+
+    /// <summary>The hand that plays the examples as they are written, as nearly as can be found.</summary>
+    /// <param name="examples">Lines with as many fingers as are written, on any necks.</param>
+    /// <param name="start">The hand to start with; the average one unless told.</param>
+    /// <param name="options">How it is learned.</param>
+    public static LearnedHand Learn(
+        IEnumerable<PlayedLine> examples,
+        Hand? start = null,
+        HandLearningOptions? options = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(examples);
+        var all = examples.ToList();
+        start ??= Hand.Average;
+        options ??= HandLearningOptions.Default;
+        var learning = Learning.From(all, start, options);
+        var agreement = new List<HandAgreement>
+        {
+            new(TriedLines.Examples, LineAgreement.Of(all, start), LineAgreement.Of(all, learning.Hand)),
+        };
+        if (options.HeldBack.Count > 0)
+        {
+            agreement.Add(
+                new(
+                    TriedLines.HeldBack,
+                    LineAgreement.Of(options.HeldBack, start),
+                    LineAgreement.Of(options.HeldBack, learning.Hand)
+                )
+            );
+        }
+        else if (Math.Min(options.Folds, all.Count) is var folds and > 1)
+        {
+            var after = Enumerable
+                .Range(0, folds)
+                .Select(fold =>
+                    LineAgreement.Of(
+                        all.Where((_, index) => index % folds == fold),
+                        Learning.From([.. all.Where((_, index) => index % folds != fold)], start, options).Hand
+                    )
+                )
+                .Aggregate(LineAgreement.Add);
+            agreement.Add(new(TriedLines.HeldBack, agreement[0].Before, after));
+        }
+
+        var readers = all.Select(static line => line.Neck)
+            .Distinct()
+            .ToDictionary(static neck => neck, neck => new LineReader(neck, learning.Hand));
+        return new(
+            start,
+            learning.Hand,
+            EffortWeights
+                .Entries.Where((_, at) => learning.Says[at])
+                .Select(entry => new LearnedWeight(
+                    entry.Name,
+                    entry.Get(start.Weights),
+                    entry.Get(learning.Hand.Weights)
+                )),
+            agreement,
+            all.Select(line => LineDifference.Of(line, readers[line.Neck])).OfType<LineDifference>(),
+            learning.Rounds,
+            learning.Unplayable,
+            learning.IsSettled
+        );
+    }
+
+    /// <summary>One learning from one set of examples.</summary>
+    private sealed class Learning
+    {
+        private static readonly double[] Usual =
+        [
+            .. EffortTerms.Of(EffortWeights.Default).Select(static weight => Math.Max(weight, 0.1)),
+        ];
+
+        private readonly IReadOnlyList<PlayedLine> examples;
+        private readonly HandLearningOptions options;
+        private readonly Dictionary<Neck, EffortTerms> terms = [];
+        private readonly MarginFit fit;
+        private readonly double[] start;
+        private readonly double[][] own; // what there is in each example, as read last
+        private double margin;
+
+        private Learning(IReadOnlyList<PlayedLine> all, Hand hand, HandLearningOptions options)
+        {
+            (Hand, this.options) = (hand, options);
+            start = EffortTerms.Of(hand.Weights);
+            Says = new bool[start.Length];
+            fit = new(EffortWeights.MaxWeight);
+            foreach (var neck in all.Select(static line => line.Neck).Distinct())
+            {
+                terms[neck] = new(neck, hand);
+            }
+
+            examples = [.. all.Where(line => line.Notes.Count > 0 && line.By(hand) is not null)];
+            Unplayable = all.Count(static line => line.Notes.Count > 0) - examples.Count;
+            own = new double[examples.Count][];
+            foreach (var _ in examples)
+            {
+                fit.Add();
+            }
+        }
+
+        public Hand Hand { get; private set; }
+
+        /// <summary>By entry of the weights whether any way to play an example has some of it.</summary>
+        public bool[] Says { get; }
+
+        public int Rounds { get; private set; }
+
+        public int Unplayable { get; }
+
+        public bool IsSettled { get; private set; }
+
+        public static Learning From(IReadOnlyList<PlayedLine> examples, Hand start, HandLearningOptions options)
+        {
+            var learning = new Learning(examples, start, options);
+            learning.Run();
+            return learning;
+        }
+
+        private void Run()
+        {
+            for (var stage = 0; stage < Stages && examples.Count > 0; stage++)
+            {
+                var part = Math.Pow(Finer, stage);
+                margin = options.Margin / part;
+                var from = EffortTerms.Of(Hand.Weights);
+                fit.Begin(
+                    from,
+                    [.. from.Zip(Usual, static (own, usual) => Math.Max(own, Least * usual))],
+                    margin,
+                    options.Trust * Math.Pow(Firmer, stage)
+                );
+                Settle();
+                KeepEffort();
+            }
+        }
+
+        /// <summary>Reads the examples and fits the weights to them in turn, until both stay.</summary>
+        private void Settle()
+        {
+            IsSettled = false;
+            for (var reading = 0; reading < MostReadings && !IsSettled; reading++)
+            {
+                if (Read() || reading == 0)
+                {
+                    FindRivals();
+                }
+                else
+                {
+                    IsSettled = true;
+                }
+            }
+        }
+
+        /// <summary>Chooses what is not written in the examples; whether any of it is new.</summary>
+        private bool Read()
+        {
+            var readers = Readers();
+            var isNew = false;
+            var slip = options.Slip / Scale();
+            for (var index = 0; index < examples.Count; index++)
+            {
+                var line = examples[index];
+                var written =
+                    slip < double.PositiveInfinity
+                        ? readers[line.Neck].Placed(line, slip)!
+                        : readers[line.Neck].AsWritten(line)!;
+                var amounts = Amounts(line, written);
+                if (own[index] is null || !own[index].AsSpan().SequenceEqual(amounts))
+                {
+                    (own[index], isNew) = (amounts, true);
+                    fit.Set(index, amounts, LineReader.Unlike(line, written));
+                }
+            }
+
+            return isNew;
+        }
+
+        /// <summary>Adds the ways that lack most, and fits the weights to them, until there are no more.</summary>
+        private void FindRivals()
+        {
+            fit.Fit();
+            Take(fit.Weights);
+            for (var round = 0; round < options.Rounds; round++)
+            {
+                Rounds++;
+                var readers = Readers();
+                var found = false;
+                for (var index = 0; index < examples.Count; index++)
+                {
+                    var line = examples[index];
+                    var rival = readers[line.Neck].Placed(line, -margin)!;
+                    var amounts = Amounts(line, rival);
+                    var unlike = LineReader.Unlike(line, rival);
+                    if (fit.Lacking(index, amounts, unlike) > fit.Lacking(index) + (Enough * margin))
+                    {
+                        fit.Add(index, amounts, unlike);
+                        found = true;
+                    }
+                }
+
+                if (!found)
+                {
+                    return;
+                }
+
+                fit.Fit();
+                Take(fit.Weights);
+            }
+        }
+
+        /// <summary>Scales what was learned so that all examples together cost what they cost the hand to start with.</summary>
+        private void KeepEffort()
+        {
+            var scale = Scale();
+            Take([.. EffortTerms.Of(Hand.Weights).Select((weight, at) => Says[at] ? weight * scale : weight)]);
+        }
+
+        /// <summary>How many times as much effort the examples are for the hand to start with.</summary>
+        private double Scale()
+        {
+            var now = EffortTerms.Of(Hand.Weights);
+            var (before, after) = (0.0, 0.0);
+            foreach (var amounts in own)
+            {
+                for (var at = 0; at < (amounts?.Length ?? 0); at++)
+                {
+                    before += start[at] * amounts![at];
+                    after += now[at] * amounts[at];
+                }
+            }
+
+            return before > 0 && after > 0 ? before / after : 1;
+        }
+
+        private Dictionary<Neck, LineReader> Readers() =>
+            terms.Keys.ToDictionary(static neck => neck, neck => new LineReader(neck, Hand));
+
+        private double[] Amounts(PlayedLine line, FingeredLine played)
+        {
+            var amounts = terms[line.Neck].AmountsIn(played);
+            for (var at = 0; at < amounts.Length; at++)
+            {
+                Says[at] |= amounts[at] > 0;
+            }
+
+            return amounts;
+        }
+
+        private void Take(double[] weights) =>
+            Hand = Hand with
+            {
+                Weights = EffortWeights
+                    .Entries.Select((entry, at) => (entry, weight: weights[at]))
+                    .Aggregate(
+                        Hand.Weights,
+                        static (all, each) => each.entry.With(all, Math.Clamp(each.weight, 0, EffortWeights.MaxWeight))
+                    ),
+            };
+    }
+}

@@ -1,0 +1,82 @@
+using TheoryKit.Theory;
+
+namespace TheoryKit.Fingering;
+
+/// <summary>How a hand is learned. Equal when everything is.</summary>
+public sealed record HandLearningOptions
+{
+    private readonly Sequence<PlayedLine> heldBack = new([]);
+
+    /// <summary>The usual way.</summary>
+    public static HandLearningOptions Default { get; } = new();
+
+    /// <summary>
+    /// Lines that are kept from the learning and only tried afterwards. Where there are none, the examples take turns:
+    /// see <see cref="Folds"/>.
+    /// </summary>
+    public IReadOnlyList<PlayedLine> HeldBack
+    {
+        get => heldBack;
+        init => heldBack = value.ToSequence();
+    }
+
+    /// <summary>
+    /// Where no lines are held back: into how many parts the examples are divided, each of which is held back once while a
+    /// hand is learned from the others; less than 2 for none of that. Example n is in part n modulo this.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    public int Folds
+    {
+        get;
+        init
+        {
+            ArgumentOutOfRangeException.ThrowIfNegative(value);
+            field = value;
+        }
+    } = 5;
+
+    /// <summary>By how much effort a way to play an example has to be harder than the example for each note in which it differs; more than 0.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">0 or less.</exception>
+    public double Margin
+    {
+        get;
+        init => field = MoreThanZero(value, nameof(Margin));
+    } = 0.2;
+
+    /// <summary>
+    /// How much the examples count against the hand to start with; more than 0. With much trust the examples are followed
+    /// wherever that is possible; with little, a few examples change the hand little.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">0 or less.</exception>
+    public double Trust
+    {
+        get;
+        init => field = MoreThanZero(value, nameof(Trust));
+    } = 1;
+
+    /// <summary>
+    /// From how much effort for a note on, compared with another way to play the line, that note of an example is taken for
+    /// a slip and not learned from; more than 0, infinite for examples without slips.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">0 or less.</exception>
+    public double Slip
+    {
+        get;
+        init => field = MoreThanZero(value, nameof(Slip));
+    } = 0.5;
+
+    /// <summary>The most rounds of learning between two readings of the examples; at least 1.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less.</exception>
+    public int Rounds
+    {
+        get;
+        init
+        {
+            ArgumentOutOfRangeException.ThrowIfLessThan(value, 1);
+            field = value;
+        }
+    } = 40;
+
+    private static double MoreThanZero(double value, string name) =>
+        value > 0 ? value : throw new ArgumentOutOfRangeException(name, value, $"{name} is more than 0.");
+}
