@@ -1,3 +1,4 @@
+using TheoryKit.Paths;
 using TheoryKit.Theory;
 using Path = TheoryKit.Paths.Path;
 
@@ -26,6 +27,9 @@ public static class TheoryCharts
     /// <summary>Pitch over beats, functions as marks, chords as bands.</summary>
     /// <exception cref="ArgumentException">The path has no note.</exception>
     public static ContourChart ContourChart(this Path path) => new(path);
+
+    /// <summary>How many chords the cycles of joined changes have.</summary>
+    public static JoinMapChart MapChart(this JoinTable table) => new(table);
 
     /// <summary>The formulas, each named by its degrees.</summary>
     public static IEnumerable<NamedFormula> Named(this IEnumerable<Formula> formulas) =>

@@ -7,8 +7,12 @@ namespace TheoryKit.Interactive;
 /// <summary>The library's namespaces as a notebook's C# cells see them.</summary>
 internal static class Namespaces
 {
-    /// <summary>A <c>using</c> line for each namespace that holds public types.</summary>
-    public static string Usings { get; } = string.Join('\n', Find().Select(static name => $"using {name};"));
+    /// <summary>
+    /// A <c>using</c> line for each namespace that holds public types. Notebooks open System.IO by themselves, so Path is said
+    /// to be ours.
+    /// </summary>
+    public static string Usings { get; } =
+        string.Join('\n', Find().Select(static name => $"using {name};").Append("using Path = TheoryKit.Paths.Path;"));
 
     private static IOrderedEnumerable<string> Find() =>
         Closure(typeof(InteractiveExtension).Assembly)

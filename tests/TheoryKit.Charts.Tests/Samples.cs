@@ -1,4 +1,5 @@
 using TheoryKit.Fingering;
+using TheoryKit.Paths;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
@@ -38,6 +39,14 @@ internal static class Samples
     public static Chord[] NineTinBoats { get; } =
     [Chord.Parse("Gm9"), Chord.Parse("C13"), Chord.Parse("Fmaj9"), Chord.Parse("Dm7")];
 
+    /// <summary>The same changes joined in twelve zones.</summary>
+    public static JoinTable NineTinBoatsJoined { get; } =
+        Joining.Table(
+            Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+            Neck.Guitar,
+            Enumerable.Range(1, 12).Select(static fret => new Window(fret, fret + 3))
+        );
+
     /// <summary>Copper Weather in three tunings on light strings.</summary>
     public static TuningComparison CopperWeather { get; } =
         TuningComparison.Of(
@@ -46,6 +55,14 @@ internal static class Samples
             Chord.ParseList("Dadd9 Bm7 Gmaj7 A7sus4"),
             limits: new() { MinSounding = 4, LastFret = 12 },
             strings: StringSet.Find("Light electric 10-46")
+        );
+
+    /// <summary>The same changes joined in twelve zones.</summary>
+    public static JoinTable NineTinBoatsJoined { get; } =
+        Joining.Table(
+            Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+            Neck.Guitar,
+            Enumerable.Range(1, 12).Select(static fret => new Window(fret, fret + 3))
         );
 
     /// <summary>A line over Nine Tin Boats in eighths and a triplet.</summary>

@@ -15,6 +15,7 @@ public partial class StudyChartTests
         ["shared-tones"] = new SharedTonesChart(Samples.NineTinBoats),
         ["ladder"] = new LadderChart(Samples.Many),
         ["formula-map"] = new FormulaMapChart(Samples.Many),
+        ["join-map"] = new JoinMapChart(Samples.NineTinBoatsJoined),
         ["one-tone-away"] = new OneToneAwayChart(Samples.Many),
         ["tuning-map"] = new TuningMapChart(Samples.CopperWeather),
         ["effort-distribution"] = new EffortDistributionChart(Samples.CopperWeather),

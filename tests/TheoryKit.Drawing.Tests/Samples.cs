@@ -55,6 +55,33 @@ internal static class Samples
             .Guitar.With(Tuning.Parse("Bb1 F2 Bb2 Eb3 Bb3 Ab4"))
             .Tensions(StringSet.Find("Light electric 10-46")!, Tuning.Standard);
 
+    public static JoinedChanges Joined { get; } =
+        Joining.Find(
+            Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7"),
+            Neck.Guitar,
+            new(5, 8),
+            3,
+            JoinRule.SemitoneApproach
+        );
+
+    /// <summary>A chord with no tone here, one that is silent, a lead-in.</summary>
+    public static JoinedChanges JoinedWithSilence { get; } =
+        Joining.Find(
+            Changes.Parse("Gm9 | N.C. C13 | F5 | Dm7 F#5"),
+            Neck.Guitar.With(Tuning.Parse("G3 D4 A4")),
+            new(2, 2),
+            5
+        );
+
+    public static JoinTable JoinTable { get; } =
+        Joining.Table(
+            Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+            Neck.Guitar,
+            [new(2, 5), new(5, 8), new(7, 11)],
+            2,
+            7
+        );
+
     public static Scordatura ToOpenD { get; } = new(Tuning.Standard, Tuning.Find("Open D")!);
 
     /// <summary>The bossa, held low on the neck, in another tuning.</summary>
@@ -83,6 +110,35 @@ internal static class Samples
             Chord.ParseList("Dadd9 Bm7 Gmaj7 A7sus4"),
             limits: new() { MinSounding = 4, LastFret = 12 },
             strings: StringSet.Find("Light electric 10-46")
+        );
+
+    /// <summary>Copper Weather, from an open tuning, within a semitone of each string.</summary>
+    public static TuningSearchAnswer Search { get; } =
+        TuningSearch.Find(
+            new()
+            {
+                Base = new(Tuning.Parse("D2 A2 D3 F#3 A3 D4"), 648, 20),
+                Chords = [new(Chord.Parse("Bm7"), 2), new(Chord.Parse("Dmaj9")), new(Chord.Parse("F#m7"))],
+                Within = 1,
+                Best = 3,
+                Limits = new() { MinSounding = 4, LastFret = 7 },
+                Requirements = [TuningRequirement.Drone(NoteName.Parse("F#")), TuningRequirement.Rising],
+                Strings = StringSet.Find("Light acoustic 12-53"),
+                Line = [Pitch.Parse("D4"), Pitch.Parse("F#4"), Pitch.Parse("A4")],
+                LineWeight = 0.5,
+            }
+        );
+
+    /// <summary>A search that has no answer.</summary>
+    public static TuningSearchAnswer NoTuning { get; } =
+        TuningSearch.Find(
+            new()
+            {
+                Base = Neck.Guitar,
+                Chords = [new(Ebmaj7)],
+                Within = 1,
+                Requirements = [TuningRequirement.OpenChord(Chord.Parse("Bb7")), TuningRequirement.AtMostRetuned(1)],
+            }
         );
 
     /// <summary>A line for Kestrel Stairs with most techniques, a tuplet and a note over the bar line.</summary>
@@ -268,6 +324,14 @@ internal static class Samples
         Line[0][0],
         Line.Query,
         Line.Query.Notes[0],
+        Search,
+        Search.Query,
+        Search.Query.Chords[0],
+        Search.Query.Limits,
+        Search.Query.Requirements[0],
+        Search.Cuts[0],
+        Search[0],
+        new TuningSearchProgress(300, 729, Search[0]),
         Made,
         Made.Request,
         Travel,
@@ -283,6 +347,22 @@ internal static class Samples
         Approach.EnclosureFromAbove,
         Approach.Known,
         Lines.Finger(Neck.Guitar, [Position.Parse("6:3"), Position.Parse("1:15")]),
+        JoinRule.Nearest,
+        Joined,
+        JoinedWithSilence,
+        Joining.Cycles(Joined.Query),
+        Joined.Query,
+        Joined.Query with
+        {
+            NotesPerBeat = 2,
+            Start = Pitch.Parse("Bb3"),
+            Direction = Direction.Down,
+        },
+        Joined.Cycle,
+        Joined.Chords[5],
+        Joined.Joins[0],
+        JoinTable,
+        JoinTable.Longest!,
         Technique.HammerOn,
         Technique.Dead,
         KestrelLine.Notes[4] with
@@ -350,6 +430,12 @@ internal static class Samples
     public static IReadOnlyList<object> Extremes { get; } =
     [
         TuningComparison.Of([Uke3], [OneTone]),
+        NoTuning,
+        NoTuning.Query,
+        NoTuning.Query.Requirements[0],
+        new TuningCut("an open Bb", 3),
+        new TuningSearchProgress(0, 15_625, null),
+        new TuningSearchProgress(729, 729, Search[0]),
         NoGrips,
         NoGrips.Columns[0].Cells[0],
         new ComparisonOfTunings(NoGrips) { FirstFret = 30, LastFret = 99 },
@@ -441,6 +527,9 @@ internal static class Samples
         Fingering.Lines.Place(Uke3, Array.Empty<Pitch>()),
         Fingering.Lines.Place(Uke3, new[] { Pitch.Parse("C9") }),
         Fingering.Lines.Place(Uke3, new[] { Pitch.Parse("A4") }),
+        Joining.Find(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, new(3, 3), 1),
+        Joining.Table(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, [new(4, 4), new(3, 3)], 64, 64),
+        Joining.Table(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, [new(4, 4)], 1, 2),
     ];
 
     /// <summary>Chords of every known quality over every common root, some over another bass.</summary>

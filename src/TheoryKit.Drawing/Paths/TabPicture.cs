@@ -193,7 +193,11 @@ internal static class TabPicture
                     : IsHere(before.Start) ? layout.X(before.Start) + HalfWidth(before)
                     : layout.Left + 4,
                 before is not null && note.Position.Fret > before.Position.Fret,
-                next is null ? line.Width : layout.X(next.Start),
+                next is null ? line.Width
+                    // The letter of a slur stands halfway.
+                    : next.Techniques.Any(static technique => technique.IsJoined)
+                        ? (layout.X(note.Start) + layout.X(next.Start)) / 2
+                    : layout.X(next.Start),
                 Y(layout.StaffTop) - 13
             );
         }

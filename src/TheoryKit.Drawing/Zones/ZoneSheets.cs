@@ -450,7 +450,8 @@ internal static class ZoneSheets
             naming => drawing.WithNaming(naming).WithTitle(title(naming, "G")).ToString()
         );
 
-    private static Block.Picture Necks(ImmutableArray<(NeckDrawing Drawing, Words Title)> necks, string title) =>
+    /// <summary>Small necks side by side.</summary>
+    public static Block.Picture Necks(ImmutableArray<(NeckDrawing Drawing, Words Title)> necks, string title) =>
         new(
             (context, naming) =>
                 NeckFigure.Write(

@@ -211,7 +211,7 @@ public sealed class MovedChanges
                 Degree? function =
                     chord.Formula.At(sound - chord.Root.PitchClass) is { } degree ? degree
                     : chord.Bass.PitchClass == Diatonic.Modulo(sound, Diatonic.SemitonesPerOctave)
-                        ? ChordGrip.FunctionOf(chord, chord.Bass)
+                        ? chord.DegreeOf(chord.Bass)
                     : null;
                 var name =
                     sound == place.Pitch.MidiNumber ? place.Pitch.Name

@@ -118,12 +118,23 @@ public sealed partial class Path : IEquatable<Path>
 
     /// <summary>
     /// What a note does over the chord that it starts with: its degree over that chord's root, as the chord names it where it
-    /// is one of its tones, else as it is spelled. Null where there is no chord.
+    /// is one of its tones, else as it is spelled; over a seventh chord 2, 4 and 6 are called 9, 11 and 13. Null where there is no
+    /// chord.
     /// </summary>
     public Degree? FunctionOf(PathNote note)
     {
         ArgumentNullException.ThrowIfNull(note);
-        return ChordAt(note.Start) is not { } chord ? null : chord.DegreeOf(note.Pitch.Name);
+        if (ChordAt(note.Start) is not { } chord)
+        {
+            return null;
+        }
+
+        var degree = chord.DegreeOf(note.Pitch.Name);
+        return degree.Number is 2 or 4 or 6
+            && !chord.Formula.Contains(degree)
+            && chord.Formula.Any(static tone => tone.Number >= 7)
+            ? new(degree.Number + 7, degree.Alteration)
+            : degree;
     }
 
     /// <summary>The notes that start in a bar, counted from 0.</summary>
