@@ -306,10 +306,9 @@ internal static class PracticeValues
             return "none";
         }
 
-        var readily = request.Approached.ToString("0.##", CultureInfo.InvariantCulture);
-        return request.Approaches.Count == Approach.Known.Count
-            ? $"all, as readily as {readily}"
-            : $"{string.Join(", ", request.Approaches)}, as readily as {readily}";
+        var part = (100 * request.Approached).ToString("0", CultureInfo.InvariantCulture);
+        var ways = request.Approaches.Count == Approach.Known.Count ? "any" : string.Join(", ", request.Approaches);
+        return $"{ways}, to {part}\u00a0% of the targets";
     }
 
     private static string Neighbour(Neighbour neighbour) =>

@@ -14,7 +14,8 @@ public static class LineMaker
     /// A line of chord tones over the changes, with targets where chords begin, approaches and enclosures into them, and passing tones.
     /// </summary>
     /// <remarks>
-    /// First the rhythm is drawn, bar by bar, from all fillings of the bar that have a note wherever a chord begins. Then the
+    /// First the rhythm is drawn, bar by bar, from all fillings of the bar that have a note wherever a chord begins, and for each target
+    /// whether it is approached. Then the
     /// pitches are drawn from all the lines that keep the rules, likelier ones with steps and small leaps and with a direction that they
     /// keep. Rules: where a chord begins there is a target; the notes of an approach come directly before their target and in their order;
     /// a passing tone stands off the beat between two tones of its chord, a step of the scale from each; everything else is a tone of the chord
@@ -37,7 +38,7 @@ public static class LineMaker
         for (var attempt = 0; attempt < Attempts; attempt++)
         {
             var slots = rhythm.Draw();
-            var tones = new LinePitches(request, slots, positions.Keys).Draw(random);
+            var tones = new LinePitches(request, slots, positions.Keys, random).Draw(random);
             var answer = Lines.Find(
                 new()
                 {
@@ -126,7 +127,7 @@ internal sealed class LinePitches
     /// <summary>What a step weighs by its semitones; chosen so that lines go by chord steps, leap now and then, and hardly repeat a note.</summary>
     private static ReadOnlySpan<double> Leaps => [0.02, 4, 6, 8, 8, 5, 2, 2, 1, 1, 0.4, 0.3, 0.5];
 
-    /// <summary>Wider leaps, and targets that ought to be approached but are not: only where nothing else is left.</summary>
+    /// <summary>Wider leaps, and targets without the approach that is wanted: only where nothing else is left.</summary>
     private const double LastResort = 1e-6;
 
     private const double Onward = 2.5; // keeping the direction
@@ -135,15 +136,18 @@ internal sealed class LinePitches
     private readonly List<LineSlot> slots;
     private readonly HashSet<int> range;
     private readonly State[][] layers;
+    private readonly bool[] isApproached; // by slot, for targets: whether an approach is wanted
     private readonly Dictionary<Chord, Scale?> scales = [];
 
-    public LinePitches(LineRequest request, List<LineSlot> slots, IEnumerable<int> range)
+    public LinePitches(LineRequest request, List<LineSlot> slots, IEnumerable<int> range, SplitMix64 random)
     {
         (this.request, this.slots) = (request, slots);
         this.range = [.. range];
+        isApproached = new bool[slots.Count];
         for (var slot = 0; slot < slots.Count; slot++)
         {
             Check(slot);
+            isApproached[slot] = slots[slot].IsTarget && random.NextPart() < request.Approached;
         }
 
         layers = new State[slots.Count][];
@@ -261,8 +265,8 @@ internal sealed class LinePitches
         return to.Role switch
         {
             Role.Chord => to.Direction == Math.Sign(to.Midi - from.Midi) ? leap : 0,
-            Role.Target => leap * (request.Approaches.Count == 0 ? 1 : Math.Max(LastResort, 1 - request.Approached)),
-            Role.Approach => to.Stage == 0 ? leap * request.Approached / request.Approaches.Count : 0,
+            Role.Target => isApproached[slot] ? leap * LastResort : leap,
+            Role.Approach => to.Stage == 0 ? leap : 0,
             _ => slots[slot - 1].Span == slots[slot].Span
             && Math.Sign(to.Goal - to.Midi) == Math.Sign(to.Midi - from.Midi)
             && Math.Abs(to.Midi - from.Midi) <= 2
@@ -319,13 +323,13 @@ internal sealed class LinePitches
 
     private void AddApproaches(int slot, List<State> states)
     {
-        if (request.Approached == 0)
+        var target = slots.FindIndex(slot, static later => later.IsTarget);
+        if (target < 0 || !isApproached[target])
         {
             return;
         }
 
-        var target = slots.FindIndex(slot, static later => later.IsTarget);
-        foreach (var way in target < 0 ? [] : request.Approaches)
+        foreach (var way in request.Approaches)
         {
             var stage = way.Neighbours.Count - (target - slot);
             var first = target - way.Neighbours.Count;

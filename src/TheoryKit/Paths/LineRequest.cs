@@ -112,7 +112,7 @@ public sealed record LineRequest
         init => approaches = value.Distinct().ToSequence();
     }
 
-    /// <summary>How readily targets are approached, 0 for never to 1 for wherever there is room; 0.75 unless told.</summary>
+    /// <summary>The part of the targets that are approached, if there is room before them: each is drawn by itself, 0 for never to 1 for always; 0.75 unless told.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Less or more.</exception>
     public double Approached
     {
@@ -123,7 +123,7 @@ public sealed record LineRequest
                 : throw new ArgumentOutOfRangeException(
                     nameof(Approached),
                     value,
-                    "How readily targets are approached is 0 to 1."
+                    "The part of the targets that are approached is 0 to 1."
                 );
     } = 0.75;
 

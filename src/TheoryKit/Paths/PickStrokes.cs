@@ -13,7 +13,8 @@ public sealed record PickStroke(PathNote Note, PickDirection? Direction)
 
 /// <summary>
 /// A path seen from the picking hand: the stroke of every note. A joined note takes none; notes that start together are
-/// strummed with one, down from the highest-numbered string or up from the lowest. Equal when path and rule are.
+/// strummed with one, down from the highest-numbered string or up from the lowest; from strums to single notes and back the rule
+/// begins anew. Equal when path and rule are.
 /// </summary>
 public sealed class PickStrokes : IReadOnlyList<PickStroke>, IEquatable<PickStrokes>
 {
@@ -28,21 +29,18 @@ public sealed class PickStrokes : IReadOnlyList<PickStroke>, IEquatable<PickStro
         (Path, Rule) = (path, rule ?? Picking.Alternate);
         var found = ImmutableArray.CreateBuilder<PickStroke>(path.Notes.Count);
         (PathNote Note, PickDirection Direction)? before = null;
+        var wasStrum = false;
         foreach (var together in path.Notes.GroupBy(static note => note.Start))
         {
             var struck = together.Where(static note => !note.Techniques.Any(static each => each.IsJoined)).ToList();
             if (struck.Count > 0)
             {
+                // Between strums and single notes the hand begins anew.
+                before = struck.Count > 1 == wasStrum ? before : null;
+                wasStrum = struck.Count > 1;
                 var direction = Rule.Stroke(struck[0], before);
-                if (direction == PickDirection.Up && struck.Count > 1)
-                {
-                    // Strummed up, the pick meets the lowest-numbered string first and ends at the highest.
-                    before = (struck[0], direction);
-                }
-                else
-                {
-                    before = (struck[^1], direction);
-                }
+                // Strummed up, the pick ends at the highest-numbered string.
+                before = (direction == PickDirection.Up ? struck[0] : struck[^1], direction);
             }
 
             found.AddRange(

@@ -20,10 +20,10 @@ public sealed record ZoneHinge(int Note, Zone From, Zone To)
 /// the zones, the direction and the path are.
 /// </summary>
 /// <remarks>
-/// Up the neck: from the lowest root of the first zone upwards, over into the second zone and to its top, down to its bottom, up and over into
-/// the third, and so on; in the last zone down to the bottom and up to its lowest root. Down the neck: in the first zone, the highest on the
-/// neck, up to its top, then downwards over into the next zone and to its bottom, up to its top, and so on; in the last zone up to the
-/// top and down to its lowest root.
+/// Up the neck: in the first zone from the lowest root to the top and down to the bottom; then upwards, over into the next zone and to its
+/// top, down to its bottom, upwards again and over into the third, and so on; in the last zone down to the bottom and up to its lowest
+/// root. Down the neck: in the first zone, the highest, from the lowest root down to the bottom and up to the top; then downwards, over into
+/// the next zone and to its bottom, up to its top, and so on; in the last zone up to the top and down to its lowest root.
 /// <para>The hinge from a zone to the next may lie after any tone of the way, as long as no tone between is lost (where some must be, as
 /// few as can be). All hinges are chosen together so that the effort of the whole line, as <see cref="Lines"/> reckons it, is least:
 /// dynamic programming over (tone, zone, finger, place of the hand), exact.</para>
@@ -147,9 +147,15 @@ public sealed class ZoneTravel : IEquatable<ZoneTravel>
         var tones = order.ConvertAll(static zone => zone.Shape.Notes.Select(static note => note.Place).ToList());
         var (root, last) = (Drill.Root(order[0].Shape), order.Count - 1);
         ways.Straight(tones[0].Skip(root).Take(1), 0);
-        if (last == 0 || isDown)
+        if (isDown && last > 0)
+        {
+            ways.Straight(Falling(tones[0].Take(root)), 0);
+            ways.Straight(tones[0].Skip(1), 0);
+        }
+        else
         {
             ways.Straight(tones[0].Skip(root + 1), 0);
+            ways.Straight(Falling(tones[0]).Skip(1), 0);
         }
 
         for (var zone = 0; zone < last; zone++)
@@ -161,26 +167,16 @@ public sealed class ZoneTravel : IEquatable<ZoneTravel>
             }
             else
             {
-                ways.Cross(tones[zone].Skip(zone == 0 ? root : 0), tones[zone + 1], zone, 1);
+                ways.Cross(tones[zone], tones[zone + 1], zone, 1);
                 ways.Straight(Falling(tones[zone + 1]).Skip(1), zone + 1);
             }
         }
 
         root = Drill.Root(order[last].Shape);
-        if (last > 0 && isDown)
-        {
-            ways.Straight(Falling(tones[last].Skip(root)).Skip(1), last);
-        }
-        else
-        {
-            if (last == 0)
-            {
-                ways.Straight(Falling(tones[0]).Skip(1), 0);
-            }
-
-            ways.Straight(tones[last].Take(root + 1).Skip(1), last);
-        }
-
+        ways.Straight(
+            isDown && last > 0 ? Falling(tones[last].Skip(root)).Skip(1) : tones[last].Take(root + 1).Skip(1),
+            last
+        );
         return ways.Stops;
 
         static IEnumerable<Place> Falling(IEnumerable<Place> places) => places.Reverse();

@@ -64,6 +64,8 @@ public class PickStrokesTests
         foreach (var rule in Picking.Known)
         {
             var strokes = new PickStrokes(zone.Drill(Drill.UpAndDown), rule);
+            var first = strokes.First(stroke => stroke.Note.Start >= 4); // after the grip
+            Assert.Equal(PickDirection.Down, first.Direction);
             Assert.Equal(strokes.Path.Notes, strokes.Select(stroke => stroke.Note));
             Assert.All(
                 strokes.GroupBy(stroke => stroke.Note.Start),

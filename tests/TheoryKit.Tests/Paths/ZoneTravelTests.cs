@@ -64,6 +64,8 @@ public class ZoneTravelTests
         var notes = travel.Path.Notes;
         Assert.Equal(travel.Zones[0].Chord.Root.PitchClass, notes[0].Pitch.PitchClass);
         Assert.Equal(travel.Zones[0].Chord.Root.PitchClass, notes[^1].Pitch.PitchClass);
+        var first = notes.Take(travel.Hinges[0].Note).Select(each => each.Position).ToHashSet();
+        Assert.All(travel.Zones[0].Shape.Places, place => Assert.Contains(place.Position, first));
         for (var hinge = 0; hinge < travel.Hinges.Count; hinge++)
         {
             var (note, from, to) = travel.Hinges[hinge];
@@ -132,25 +134,26 @@ public class ZoneTravelTests
         var roots = rising.ConvertAll(tones =>
             Math.Max(0, tones.FindIndex(tone => tone.Function.Simple == Degree.Root))
         );
-        var start = isDown || zones.Count == 1 ? rising[0].Skip(roots[0]) : [];
+        // The first zone from its root to one end, then to the other.
+        var (below, above) = (rising[0].Take(roots[0]), rising[0].Skip(roots[0]));
+        var start =
+            isDown && zones.Count > 1
+                ? rising[0].Skip(roots[0]).Take(1).Concat(below.Reverse()).Concat(rising[0].Skip(1))
+                : above.Concat(Enumerable.Reverse(rising[0]).Skip(1));
         IEnumerable<List<Position>> lines =
         [
             [.. start.Select(place => place.Position)],
         ];
         for (var zone = 0; zone + 1 < zones.Count; zone++)
         {
-            var from = isDown
-                ? Enumerable.Reverse(rising[zone]).ToList()
-                : rising[zone].Skip(zone == 0 ? roots[0] : 0).ToList();
+            var from = isDown ? Enumerable.Reverse(rising[zone]).ToList() : rising[zone];
             var to = isDown ? Enumerable.Reverse(rising[zone + 1]).ToList() : rising[zone + 1];
             var back = Enumerable.Reverse(to).Skip(1).Select(place => place.Position).ToList();
             // At a turn the tone is there already.
-            var turns = isDown || zone > 0 ? 1 : 0;
             lines =
             [
                 .. lines.SelectMany(line =>
-                    Ways(from, to, isDown ? -1 : 1)
-                        .Select(way => (List<Position>)[.. line, .. way.Skip(turns), .. back])
+                    Ways(from, to, isDown ? -1 : 1).Select(way => (List<Position>)[.. line, .. way.Skip(1), .. back])
                 ),
             ];
         }
@@ -160,9 +163,9 @@ public class ZoneTravelTests
         return lines.Select(line =>
         {
             List<Position> end =
-                zones.Count == 1 ? [.. Enumerable.Reverse(last).Skip(1), .. last.Take(root + 1).Skip(1)]
-                : isDown ? [.. Enumerable.Reverse(last.Skip(root)).Skip(1)]
-                : [.. last.Take(root + 1).Skip(1)];
+                isDown && zones.Count > 1
+                    ? [.. Enumerable.Reverse(last.Skip(root)).Skip(1)]
+                    : [.. last.Take(root + 1).Skip(1)];
             return (List<Position>)[.. line, .. end];
         });
     }
