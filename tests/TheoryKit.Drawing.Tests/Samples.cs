@@ -224,13 +224,13 @@ internal static class Samples
     }
 
     /// <summary>An example as a player of second place writes it, and one that goes along a string.</summary>
-    public static IReadOnlyList<PlayedLine> Played { get; } =
+    public static IReadOnlyList<PlayedLine> PlayedLines { get; } =
     [
         PlayedLine.Parse("6:3-2 6:5-4 5:2-1 5:3-2 5:5-4 4:2-1 4:4-3 4:5-4", Neck.Guitar),
         PlayedLine.Parse("3:5-1 3:7-3 3:9-3 2:8-1 2:10-3 3:9-2 3:7-1", Neck.Guitar),
     ];
 
-    public static LearnedHand Learned { get; } = HandLearning.Learn(Played);
+    public static LearnedHand Learned { get; } = HandLearning.Learn(PlayedLines);
 
     public static IReadOnlyList<object> Values { get; } =
     [
@@ -387,9 +387,9 @@ internal static class Samples
         WrittenValue.Of(new(3, 16))!,
         new Performance(KestrelLine, 140, Swing.Triplet),
         new Performance(KestrelLine, 140).Notes[4],
-        Played[0],
-        Played[0].Notes[0],
-        Played[0].TermsFor(Hand.Average)[0],
+        PlayedLines[0],
+        PlayedLines[0].Notes[0],
+        PlayedLines[0].TermsFor(Hand.Average)[0],
         Played[1].DifferenceFor(Hand.Average)!,
         Played[1].DifferenceFor(Hand.Average)!.Terms[0],
         HandLearningOptions.Default,
