@@ -12,9 +12,12 @@ internal sealed class Figure(string title, int height, Palette palette)
 {
     private const int TitleBand = 40;
     private const int LegendBand = 20;
+    private const int LegendWidth = 520;
+    private const int LegendMark = 45;
+    private const int LegendLetter = 7;
     private readonly List<Trace> traces = [];
     private readonly Layout layout = new();
-    private bool hasLegend;
+    private int legendRows;
 
     /// <summary>Adds a trace: its type in plotly and its attributes.</summary>
     public Figure Add(string type, params IEnumerable<(string Name, object Value)> attributes)
@@ -57,9 +60,10 @@ internal sealed class Figure(string title, int height, Palette palette)
 
     /// <summary>Puts a legend of the named traces under the title.</summary>
     /// <param name="isReadOnly">Whether a click leaves all traces in place.</param>
-    public Figure WithLegend(bool isReadOnly)
+    /// <param name="names">The names, where they may be too long for one row.</param>
+    public Figure WithLegend(bool isReadOnly, IReadOnlyCollection<string>? names = null)
     {
-        hasLegend = true;
+        legendRows = names is null ? 1 : Rows(names);
         object click = isReadOnly ? false : "toggle";
         return With("showlegend", true)
             .With(
@@ -75,6 +79,19 @@ internal sealed class Figure(string title, int height, Palette palette)
                     itemdoubleclick = false,
                 }
             );
+    }
+
+    /// <summary>Plotly breaks a legend that is too wide into columns as wide as the longest name.</summary>
+    private static int Rows(IReadOnlyCollection<string> names)
+    {
+        var widths = names.Select(static name => LegendMark + (LegendLetter * name.Length)).ToList();
+        if (widths.Sum() <= LegendWidth)
+        {
+            return 1;
+        }
+
+        var columns = Math.Max(1, LegendWidth / widths.Max());
+        return (names.Count + columns - 1) / columns;
     }
 
     public GenericChart ToPlotly()
@@ -102,7 +119,7 @@ internal sealed class Figure(string title, int height, Palette palette)
                 font = new { size = 16 },
             }
         );
-        var top = TitleBand + (hasLegend ? LegendBand : 0);
+        var top = TitleBand + (legendRows * LegendBand);
         layout.SetProperty("height", height + top);
         layout.SetProperty(
             "margin",

@@ -12,10 +12,7 @@ namespace TheoryKit.Charts;
 public sealed class IntervalContentChart : StudyChart
 {
     /// <summary>The most formulas whose bars can still be told apart: 4.</summary>
-    public const int MostBars = 4;
-
-    // One hue: a bar is told from its neighbour by its pattern, on paper as on the screen.
-    private static readonly string[] Patterns = ["", "/", ".", "x"];
+    public const int MostBars = Bars.Most;
 
     private readonly ImmutableArray<IntervalVector> vectors;
 
@@ -65,11 +62,9 @@ public sealed class IntervalContentChart : StudyChart
     private Figure DrawBars(Palette palette)
     {
         var figure = new Figure(Title, 320, palette);
-        var color = palette[Look.Chord];
         for (var index = 0; index < Formulas.Length; index++)
         {
             var name = Names.InPlot(Formulas[index].PrintedName);
-            var shape = Patterns[index];
             figure.Add(
                 "bar",
                 ("name", name),
@@ -78,20 +73,7 @@ public sealed class IntervalContentChart : StudyChart
                 ("text", vectors[index].Select(static count => $"{count}")),
                 ("textposition", "outside"),
                 ("cliponaxis", false),
-                (
-                    "marker",
-                    new
-                    {
-                        color,
-                        line = new { color, width = 1.5 },
-                        pattern = new
-                        {
-                            shape,
-                            size = 7,
-                            solidity = 0.35,
-                        },
-                    }
-                ),
+                ("marker", Bars.Marker(palette, index)),
                 ("customdata", IntervalClasses.All.Select(each => $"{name}: {Words(index, each)}")),
                 ("hovertemplate", "%{customdata}<extra></extra>")
             );

@@ -13,7 +13,7 @@ internal static class Matrix
     /// <param name="title">The chart's title.</param>
     /// <param name="rows">The rows' names and their axis title.</param>
     /// <param name="columns">The columns' names and their axis title.</param>
-    /// <param name="cell">For row and column: the strength from 0 to 1, the text, and what hovering tells.</param>
+    /// <param name="cell">For row and column: the strength from 0 to 1 or null for an empty cell, the text, and what hovering tells.</param>
     /// <param name="lines">The most lines in a cell.</param>
     public static Figure Draw(
         Palette palette,
@@ -31,7 +31,7 @@ internal static class Matrix
         var figure = new Figure(title, (rows.Names.Count * height) + 72, palette);
         figure.Add(
             "heatmap",
-            ("z", cells.Select(static row => row.Select(static each => each.Strength))),
+            ("z", cells.Select(static row => row.Select(static each => (object?)each.Strength))),
             ("customdata", cells.Select(static row => row.Select(static each => each.Hover))),
             ("hovertemplate", "%{customdata}<extra></extra>"),
             ("colorscale", Shades.Scale(palette)),
@@ -41,7 +41,7 @@ internal static class Matrix
             ("ygap", 2),
             ("showscale", false)
         );
-        foreach (var texts in Texts().ToLookup(static each => Shades.Text(each.Cell.Strength)))
+        foreach (var texts in Texts().ToLookup(static each => Shades.Text(each.Cell.Strength ?? 0)))
         {
             figure.Add(
                 "scatter",
@@ -81,6 +81,6 @@ internal static class Matrix
             ("ticks", ""),
         ];
 
-    /// <summary>A cell: its strength from 0 to 1, its text, and what hovering tells.</summary>
-    public readonly record struct Cell(double Strength, string Text, string Hover);
+    /// <summary>A cell: its strength from 0 to 1 (null for none: the ground shows), its text, and what hovering tells.</summary>
+    public readonly record struct Cell(double? Strength, string Text, string Hover);
 }

@@ -1,4 +1,6 @@
+using TheoryKit.Fingering;
 using TheoryKit.Theory;
+using TheoryKit.Tunings;
 
 namespace TheoryKit.Charts.Tests;
 
@@ -35,6 +37,16 @@ internal static class Samples
     /// <summary>The changes of Nine Tin Boats: Gm9, C13, Fmaj9, Dm7.</summary>
     public static Chord[] NineTinBoats { get; } =
     [Chord.Parse("Gm9"), Chord.Parse("C13"), Chord.Parse("Fmaj9"), Chord.Parse("Dm7")];
+
+    /// <summary>Copper Weather in three tunings on light strings.</summary>
+    public static TuningComparison CopperWeather { get; } =
+        TuningComparison.Of(
+            Neck.Guitar,
+            [Tuning.Standard, Tuning.Find("DADGAD")!, Tuning.Find("Open D")!],
+            Chord.ParseList("Dadd9 Bm7 Gmaj7 A7sus4"),
+            limits: new() { MinSounding = 4, LastFret = 12 },
+            strings: StringSet.Find("Light electric 10-46")
+        );
 
     public static NamedFormula Named(string name, string formula) => new(name, Formula.Parse(formula));
 

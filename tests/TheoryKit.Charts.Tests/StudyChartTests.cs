@@ -16,6 +16,10 @@ public partial class StudyChartTests
         ["ladder"] = new LadderChart(Samples.Many),
         ["formula-map"] = new FormulaMapChart(Samples.Many),
         ["one-tone-away"] = new OneToneAwayChart(Samples.Many),
+        ["tuning-map"] = new TuningMapChart(Samples.CopperWeather),
+        ["effort-distribution"] = new EffortDistributionChart(Samples.CopperWeather),
+        ["tension"] = new TensionChart(Samples.CopperWeather),
+        ["interval-layout"] = new IntervalLayoutChart(Samples.CopperWeather),
     };
 
     public static TheoryData<string> Kinds { get; } = [.. Charts.Keys];

@@ -53,8 +53,43 @@ internal static class Samples
             .Guitar.With(Tuning.Parse("Bb1 F2 Bb2 Eb3 Bb3 Ab4"))
             .Tensions(StringSet.Find("Light electric 10-46")!, Tuning.Standard);
 
+    public static Scordatura ToOpenD { get; } = new(Tuning.Standard, Tuning.Find("Open D")!);
+
+    /// <summary>The bossa, held low on the neck, in another tuning.</summary>
+    public static MovedChanges NineTinBoats { get; } =
+        MovedChanges.Of(
+            Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+            Neck.Guitar,
+            Tuning.Find("Drop D")!,
+            limits: new GripLimits { LastFret = 10, MinSounding = 4 }
+        );
+
+    public static MovedLine MovedLine { get; } =
+        MovedLine.Of(
+            "5:3 4:0 4:3 3:2 3:3 2:3 1:1 1:5".Split(' ').Select(static text => Position.Parse(text)),
+            Neck.Guitar,
+            Tuning.Find("DADGAD")!
+        );
+
+    public static OpenStringsReading OpenD { get; } = Tuning.Find("Open D")!.Reading();
+
+    /// <summary>Copper Weather in four tunings on light strings.</summary>
+    public static TuningComparison Tunings { get; } =
+        TuningComparison.Of(
+            Neck.Guitar,
+            new[] { "Standard", "DADGAD", "Open D", "Drop C#" }.Select(static name => Tuning.Find(name)!),
+            Chord.ParseList("Dadd9 Bm7 Gmaj7 A7sus4"),
+            limits: new() { MinSounding = 4, LastFret = 12 },
+            strings: StringSet.Find("Light electric 10-46")
+        );
+
     public static IReadOnlyList<object> Values { get; } =
     [
+        Tunings,
+        Tunings.Columns[1],
+        Tunings.Columns,
+        Tunings.Columns[2].Cells[3],
+        Tunings.Columns[2].Cells,
         NoteName.Parse("Gb"),
         Pitch.Parse("E2"),
         Interval.Parse("m3"),
@@ -112,6 +147,17 @@ internal static class Samples
         Hand.Parse("small, thumb over; stretch 4"),
         EffortWeights.Default,
         EffortWeights.Parse("ring 1.5, inner mute 0"),
+        ToOpenD,
+        ToOpenD[6],
+        ToOpenD[6].Check!.Value,
+        NineTinBoats,
+        NineTinBoats.Grips[0],
+        NineTinBoats.Grips[0].Positions[0],
+        MovedLine,
+        MovedLine.Notes[0],
+        OpenD,
+        OpenD.Strings[0],
+        OpenD.Shapes(OpenStringsReading.UsualQualities[1])[0],
         Grips[0].Grip,
         Grips[0].Grip.Strings[0],
         Grips[0],
@@ -143,6 +189,15 @@ internal static class Samples
 
     public static IReadOnlyList<object> Drawings { get; } =
     [
+        new ComparisonOfTunings(Tunings)
+        {
+            Chord = Ebmaj7,
+            FirstFret = 3,
+            LastFret = 7,
+            IsLeftHanded = true,
+            ShowsGrips = false,
+            ShowsNumbers = false,
+        },
         NeckDrawing.Of(Neck.Guitar, Ebmaj7),
         LadderDrawing.Of(Ebmaj7),
         LadderDrawing.Of(KestrelStairs),
@@ -160,6 +215,7 @@ internal static class Samples
         ZoneAcrossQualities.Of(Zones[2], [Formula.Parse("1 3 5 b7"), Formula.Parse("1 b3 5 b7")]),
         new LineDrawing(Line[0], Neck.Guitar) { Chord = Chord.Parse("Gm9") },
         ComparisonPage.Of(NoteName.Parse("C"), Formula.Parse("1 3 5 7"), Formula.Parse("1 b3 5 7")),
+        ToOpenD.Fitted(StringSet.Find("Light electric 10-46")!),
     ];
 
     private static readonly Neck Uke3 = new(Tuning.Parse("G3 D4 A4"), 500, 5);
@@ -168,9 +224,20 @@ internal static class Samples
 
     private static readonly Chord OneTone = new(NoteName.Parse("C"), Formula.Parse("1"));
 
+    // Two instruments that have nothing in common, and a hand that holds nothing on one of them.
+    private static readonly TuningComparison NoGrips = TuningComparison.Of(
+        [new(Tuning.Parse("Db1 Db2 Db2"), 900, 3), new(Tuning.Find("Banjo")!, 667, 22, 2)],
+        KestrelStairs,
+        Hand.Small
+    );
+
     /// <summary>Values as small, as large, as empty or as nameless as they can be.</summary>
     public static IReadOnlyList<object> Extremes { get; } =
     [
+        TuningComparison.Of([Uke3], [OneTone]),
+        NoGrips,
+        NoGrips.Columns[0].Cells[0],
+        new ComparisonOfTunings(NoGrips) { FirstFret = 30, LastFret = 99 },
         OneTone,
         OneTone.Formula,
         OneTone.Formula.Relations,
@@ -187,6 +254,19 @@ internal static class Samples
             Neck = null,
         },
         ComparisonPage.Of(Chord.Parse("C"), Chord.Parse("C")),
+        new Scordatura(Tuning.Standard, Tuning.Standard),
+        new Scordatura(Tuning.Standard, Tuning.Find("Half step down")!),
+        new Scordatura(Tuning.Find("Banjo open G")!, Tuning.Find("Banjo double C")!),
+        new Scordatura(Tuning.Standard, Tuning.Find("Drop C#")!).Fitted(StringSet.Find("Light electric 10-46")!),
+        // No grip before, none after, and a chord that no neck of three strings has.
+        MovedChanges.Of([Chord.Parse("C13"), OneTone], Uke3, Uke3.Tuning.With(1, Pitch.Parse("Bb4"))),
+        MovedChanges.Of([Chord.Parse("Bb")], new Neck(Tuning.Standard, capo: 3), Tuning.Find("Drop C#")!),
+        MovedChanges.Of([Chord.Parse("Bb")], new Neck(Tuning.Standard, capo: 3), Tuning.Find("Drop C#")!).Grips[0],
+        MovedLine.Of([new(6, 0)], Neck.Guitar, Tuning.Standard.With(6, Pitch.Parse("F2"))),
+        MovedLine.Of([new(6, 1), new(1, 22)], Neck.Guitar, Tuning.Standard),
+        Uke3.Tuning.Reading(Key.Parse("Gb minor")),
+        new Neck(Tuning.Find("Ukulele")!, 350, 4, 4).Reading(),
+        Tuning.Find("Eight-string standard")!.Reading(),
         ComparisonPage.Of(Chord.Parse("C5"), Chord.Parse("F#5")) with
         {
             Neck = Long,

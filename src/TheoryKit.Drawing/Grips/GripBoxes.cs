@@ -28,7 +28,7 @@ internal static class GripBoxes
         var shown = sheet.Grips.Take(sheet.Most).ToList();
         if (shown.Count == 0)
         {
-            return new Block.Prose(sheet.Reason.Length > 0 ? sheet.Reason : "No grips.");
+            return new Block.Prose(sheet.Reason.Length > 0 ? sheet.ReasonInWords : "No grips.");
         }
 
         var more = sheet.Grips.Count - shown.Count;
@@ -52,15 +52,17 @@ internal static class GripBoxes
     public static Block.Picture Of(string title, IReadOnlyList<GripBox> boxes, string more = "") =>
         new((context, naming) => Html(title, boxes, more, context, naming), naming => Text(title, boxes, more, naming));
 
-    /// <summary>The boxes alone, inside a figure.</summary>
+    /// <summary>The boxes alone, inside a figure; the style once is enough for it.</summary>
     public static void WriteBoxes(
         HtmlWriter html,
         IReadOnlyList<GripBox> boxes,
         RenderContext context,
-        IFormatProvider? naming
+        IFormatProvider? naming,
+        bool withStyle = true
     )
     {
-        html.Style(Css).Open("div", "tk-boxes");
+        _ = withStyle ? html.Style(Css) : html;
+        html.Open("div", "tk-boxes");
         foreach (var box in boxes)
         {
             if (box.Motion.Count > 0)

@@ -6,13 +6,15 @@ namespace TheoryKit.Drawing;
 public sealed record GripSheet
 {
     private readonly int most = 12;
+    private readonly GripAnswer? answer;
 
     /// <summary>A sheet of these grips.</summary>
     public GripSheet(IEnumerable<ChordGrip> grips)
     {
         ArgumentNullException.ThrowIfNull(grips);
         Grips = [.. grips];
-        Reason = grips is GripAnswer answer ? answer.Reason : "";
+        answer = grips as GripAnswer;
+        Reason = answer?.Reason ?? "";
     }
 
     /// <summary>The grips.</summary>
@@ -20,6 +22,9 @@ public sealed record GripSheet
 
     /// <summary>Why there are none, where that is known.</summary>
     public string Reason { get; }
+
+    /// <summary>The reason in the reader's way.</summary>
+    internal Words ReasonInWords => answer is null ? Words.None : Words.Of(new StringValues.Said(answer.ReasonAs));
 
     /// <summary>What stands above them.</summary>
     public string Title { get; init; } = "";

@@ -301,7 +301,7 @@ internal static class StringValues
     }
 
     /// <summary>A sentence of the library with pitches in it, written in the reader's way.</summary>
-    private sealed record Said(Func<string?, IFormatProvider?, string> Say) : IFormattable
+    internal sealed record Said(Func<string?, IFormatProvider?, string> Say) : IFormattable
     {
         public string ToString(string? format, IFormatProvider? formatProvider) => Say(format, formatProvider);
     }

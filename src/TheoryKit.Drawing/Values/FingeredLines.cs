@@ -100,7 +100,8 @@ internal static class FingeredLines
         yield return Table(drawing.Line, drawing.Neck, drawing.Chord);
     }
 
-    private static Block.Picture Picture(LineDrawing line)
+    /// <summary>The order of the notes on the frets that they are at.</summary>
+    public static NeckDrawing Drawing(LineDrawing line)
     {
         var marks = line
             .Line.Select(static (note, index) => (note.Position, Order: index + 1))
@@ -116,7 +117,12 @@ internal static class FingeredLines
                     Label = Order([.. group.Select(static note => note.Order)]),
                 };
             });
-        var drawing = NeckDrawing.Of(line.Neck, marks).WithFretsOfMarks().WithLeftHand(line.IsLeftHanded);
+        return NeckDrawing.Of(line.Neck, marks).WithFretsOfMarks().WithLeftHand(line.IsLeftHanded);
+    }
+
+    private static Block.Picture Picture(LineDrawing line)
+    {
+        var drawing = Drawing(line);
         return new(
             (context, naming) =>
                 NeckFigure.Write(drawing.WithNaming(naming).WithTitle("The order of the notes"), context),

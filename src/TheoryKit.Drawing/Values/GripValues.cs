@@ -34,6 +34,16 @@ internal static class GripValues
             ]
         );
 
+    /// <summary>How many strings sound.</summary>
+    public static Trait<GripQuery> Sounding { get; } =
+        new(
+            "sounding",
+            static query =>
+                query.MaxSounding >= query.Neck.StringCount
+                    ? $"{query.MinSounding} strings or more"
+                    : $"{query.MinSounding} to {query.MaxSounding} strings"
+        );
+
     public static Description<GripQuery> Queries { get; } =
         new(
             new("question for grips", "questions for grips"),
@@ -57,13 +67,7 @@ internal static class GripValues
                             ? (query.AllStrings ? "all of " : "of ") + string.Join(" ", strings.Reverse())
                             : null
                 ),
-                new(
-                    "sounding",
-                    static query =>
-                        query.MaxSounding >= query.Neck.StringCount
-                            ? $"{query.MinSounding} strings or more"
-                            : $"{query.MinSounding} to {query.MaxSounding} strings"
-                ),
+                Sounding,
                 new(
                     "frets",
                     static query =>

@@ -26,7 +26,8 @@ internal static class Readings
             [new("cost", static term => term.Cost, IsNumber: true)]
         );
 
-    private static string Because(ChordReading reading) =>
+    /// <summary>The terms with what each costs.</summary>
+    public static string Because(ChordReading reading) =>
         string.Join(
             ", ",
             reading.Terms.Select(static term => term.Cost == 0 ? term.Words : $"{term.Words} (+{term.Cost})")

@@ -199,15 +199,25 @@ public sealed class ChordGrip : IEquatable<ChordGrip>
         return new(position, Pitch.Nearest(name, sound), FunctionOf(name));
     }
 
-    /// <summary>The degree of a note over the root, within the octave where it is no tone of the chord.</summary>
-    private Degree FunctionOf(NoteName name)
+    private Degree FunctionOf(NoteName name) => FunctionOf(Chord, name);
+
+    /// <summary>
+    /// The degree of a note over the root, within the octave where it is no tone of the chord: as spelled, or by its sound where the
+    /// spelling is so far away that no degree has as many accidentals.
+    /// </summary>
+    internal static Degree FunctionOf(Chord chord, NoteName name)
     {
-        if (Chord.FunctionOf(name) is { } function)
+        if (chord.FunctionOf(name) is { } function)
         {
             return function;
         }
 
-        var interval = Chord.Root.To(name);
-        return new(interval.Steps + 1, interval.Semitones - Diatonic.Semitones(interval.Steps));
+        var interval = chord.Root.To(name);
+        var alteration = interval.Semitones - Diatonic.Semitones(interval.Steps);
+        return Math.Abs(alteration) <= Degree.MaxAlteration
+            ? new(interval.Steps + 1, alteration)
+            : BySound.At(interval.Semitones)!.Value;
     }
+
+    private static readonly Formula BySound = Formula.Parse("1 b2 2 b3 3 4 #4 5 b6 6 b7 7");
 }

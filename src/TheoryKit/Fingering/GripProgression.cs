@@ -28,16 +28,23 @@ public sealed class GripProgression
     public static GripProgression Find(IEnumerable<GripQuery> questions)
     {
         ArgumentNullException.ThrowIfNull(questions);
+        return Join(
+            questions.Select(static question => (question, (IReadOnlyList<ChordGrip>)GripSearch.Find(question)))
+        );
+    }
+
+    /// <summary>The same among the grips given for each question, which may be fewer than all that answer it; at the first with none it ends.</summary>
+    internal static GripProgression Join(IEnumerable<(GripQuery Question, IReadOnlyList<ChordGrip> Grips)> among)
+    {
         var columns = new List<Column>();
-        foreach (var question in questions)
+        foreach (var (question, choice) in among)
         {
-            var answer = GripSearch.Find(question);
-            if (answer.Count == 0)
+            if (choice.Count == 0)
             {
-                return new([], 0, $"Chord {columns.Count + 1}: {answer.Reason}");
+                return new([], 0, $"Chord {columns.Count + 1}: {(choice as GripAnswer)?.Reason}");
             }
 
-            var column = new Column(answer, question);
+            var column = new Column(choice, question);
             if (columns.Count > 0)
             {
                 column.Follow(columns[^1]);
@@ -120,7 +127,7 @@ public sealed class GripProgression
         private readonly int[][] pitches;
         private readonly double[] at; // where the hand is, in mm; NaN with nothing held
 
-        public Column(GripAnswer answer, GripQuery question)
+        public Column(IReadOnlyList<ChordGrip> answer, GripQuery question)
         {
             hand = new(question.Neck, question.Hand);
             weights = question.Hand.Weights;

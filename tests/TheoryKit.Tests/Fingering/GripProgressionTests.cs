@@ -96,7 +96,7 @@ public class GripProgressionTests
                     )
                 );
 
-    private static double Cost(EffortWeights weights, IReadOnlyList<ChordGrip> grips) =>
+    internal static double Cost(EffortWeights weights, IReadOnlyList<ChordGrip> grips) =>
         grips.Sum(grip => grip.Effort) + grips.Zip(grips.Skip(1), (one, other) => Motion(weights, one, other)).Sum();
 
     private static double Motion(EffortWeights weights, ChordGrip from, ChordGrip to)

@@ -1,0 +1,24 @@
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>Short ways from tunings to their sheets, for notebooks.</summary>
+public static class TuningExtensions
+{
+    /// <summary>The sheet of the retuning, with the tension of the strings fitted before and after.</summary>
+    /// <param name="scordatura">What is turned.</param>
+    /// <param name="strings">The strings fitted.</param>
+    /// <param name="scaleLength">From nut to saddle, in mm.</param>
+    /// <param name="limits">Between which tensions a string plays well and lasts; those for guitars if null.</param>
+    /// <exception cref="ArgumentException">The set has not as many strings.</exception>
+    public static ScordaturaSheet Fitted(
+        this Scordatura scordatura,
+        StringSet strings,
+        double scaleLength = Neck.DefaultScaleLength,
+        TensionLimits? limits = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(scordatura);
+        return new(scordatura) { Tensions = scordatura.Tensions(strings, scaleLength, limits) };
+    }
+}

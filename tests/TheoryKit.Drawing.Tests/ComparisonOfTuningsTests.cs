@@ -1,0 +1,101 @@
+using System.Xml.Linq;
+using TheoryKit.Fingering;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Drawing;
+
+public class ComparisonOfTuningsTests
+{
+    private static readonly RendererSet All = DrawingRenderers.All;
+
+    [Fact]
+    public void A_tune_in_four_tunings_reads_as_expected() =>
+        Expectations.Matches(All.Text(Samples.Tunings), "tunings-Copper-Weather.txt");
+
+    [Fact]
+    public void Every_effort_stands_in_the_first_table_the_least_of_a_row_strong()
+    {
+        var rows = Table(0).Element("tbody")!.Elements("tr").ToList();
+        for (var chord = 0; chord < Samples.Tunings.Chords.Count; chord++)
+        {
+            var cells = rows[chord].Elements().Skip(1).ToList();
+            var efforts = Samples.Tunings.Columns.Select(column => column.Cells[chord].LeastEffort!.Value).ToList();
+            Assert.Equal(efforts.Select(effort => $"{effort:0.0}"), cells.Select(cell => cell.Value));
+            Assert.Equal(
+                efforts.Select(effort => effort == efforts.Min()),
+                cells.Select(cell => cell.Elements("span").Any())
+            );
+        }
+    }
+
+    [Fact]
+    public void A_neck_is_drawn_for_every_tuning_and_a_box_for_every_grip()
+    {
+        var html = Fragment.Parse(All.Html(Samples.Tunings, new RenderContext()));
+        Assert.Equal(4, html.Descendants().Count(each => (string?)each.Attribute("class") == "tk-part"));
+        Assert.Equal(
+            Samples.Tunings.Columns.Sum(static column => column.Playable),
+            html.Descendants().Count(each => (string?)each.Attribute("class") == "tk-box")
+        );
+    }
+
+    [Fact]
+    public void What_is_not_asked_for_is_left_out()
+    {
+        var text = All.Text(new ComparisonOfTunings(Samples.Tunings) { ShowsGrips = false, ShowsNumbers = false });
+        Assert.DoesNotContain("The easiest grips", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Chord by chord", text, StringComparison.Ordinal);
+        Assert.Contains("Dadd9 in DADGAD", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_chord_of_choice_is_drawn() =>
+        Assert.Contains(
+            "Ebmaj7 in Open D",
+            All.Text(new ComparisonOfTunings(Samples.Tunings) { Chord = Samples.Ebmaj7 }),
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void A_chord_without_a_grip_is_said_with_its_reason()
+    {
+        var comparison = TuningComparison.Of(
+            Neck.Guitar,
+            [Tuning.Standard],
+            [Chord.Parse("Gm7")],
+            Hand.Small.Scale(0.5),
+            new()
+            {
+                OpenStrings = OpenStrings.None,
+                MinSounding = 6,
+                LastFret = 5,
+            }
+        );
+        var text = All.Text(comparison);
+        Assert.Matches(@"\n  Gm7 +no grip\n", text);
+        Assert.Contains($"Gm7: no grip. {comparison.Columns[0].Cells[0].Grips.Reason}", text, StringComparison.Ordinal);
+        Assert.Contains(comparison.Columns[0].Cells[0].Grips.Reason, All.Text(comparison.Columns[0].Cells[0]));
+    }
+
+    [Fact]
+    public void What_is_amiss_with_the_strings_stands_with_the_caution()
+    {
+        var set = StringSet.Find("Light electric 10-46");
+        var chords = Chord.ParseList("Dadd9");
+        Tuning[] calm = [Tuning.Standard, Tuning.Find("DADGAD")!];
+        Assert.DoesNotContain(
+            Cautions.Strings,
+            All.Text(TuningComparison.Of(Neck.Guitar, calm, chords, strings: set)),
+            StringComparison.Ordinal
+        );
+        var high = TuningComparison.Of(Neck.Guitar, [.. calm, Tuning.Find("All fifths")!], chords, strings: set);
+        var text = All.Text(high);
+        Assert.Contains(", breaks", text, StringComparison.Ordinal);
+        Assert.Contains($"All fifths: {high.Columns[2].Tensions!.Warnings[0]}", text, StringComparison.Ordinal);
+        Assert.Contains(Cautions.Strings, text, StringComparison.Ordinal);
+    }
+
+    private static XElement Table(int place) =>
+        Fragment.Parse(All.Html(Samples.Tunings, new RenderContext())).Descendants("table").ElementAt(place);
+}
