@@ -1,4 +1,5 @@
 using TheoryKit.Theory;
+using Path = TheoryKit.Paths.Path;
 
 namespace TheoryKit.Charts;
 
@@ -21,6 +22,10 @@ public static class TheoryCharts
 
     /// <summary>How many tones each two chords share.</summary>
     public static SharedTonesChart SharedTonesChart(this IEnumerable<Chord> chords) => new(chords);
+
+    /// <summary>Pitch over beats, functions as marks, chords as bands.</summary>
+    /// <exception cref="ArgumentException">The path has no note.</exception>
+    public static ContourChart ContourChart(this Path path) => new(path);
 
     /// <summary>The formulas, each named by its degrees.</summary>
     public static IEnumerable<NamedFormula> Named(this IEnumerable<Formula> formulas) =>

@@ -1,4 +1,5 @@
 using TheoryKit.Fingering;
+using TheoryKit.Paths;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
@@ -76,10 +77,21 @@ public static class DrawingRenderers
             .Add(FingeredLines.Notes)
             .Add(FingeredLines.Asked)
             .Add(FingeredLines.Queries)
+            .Add(PathValues.Techniques)
+            .Add(PathValues.Notes)
+            .Add(PathValues.Strokes)
+            .Add(PathValues.Rhythms)
+            .Add(PathValues.Swings)
+            .Add(PathValues.Values)
+            .Add(PathValues.Sounding)
             .Add(TuningValues.Columns)
             .Add(TuningValues.Cells)
             .Set.Add(new NeckDrawingRenderer(naming))
             .Add(new LadderRenderer(naming))
+            .Add(new TabDrawingRenderer(naming))
+            .Add(new PathRenderer(naming))
+            .Add(new PathNeckRenderer(naming))
+            .Add(new SheetRenderer<Performance>(PathValues.Performance, naming))
             .Add(new SheetRenderer<TensionReport>(StringValues.Report, naming))
             .Add(new SheetRenderer<StringTension>(StringValues.One, naming))
             .Add(new SheetRenderer<IEnumerable<StringTension>>(StringValues.StringTensions.Table, naming))

@@ -12,6 +12,9 @@ public enum Labels
     /// <summary>Fingers of the fretting hand: 1 index, 2 middle, 3 ring, 4 little finger, T thumb.</summary>
     Fingers,
 
+    /// <summary>When each is played, counted from 1.</summary>
+    Order,
+
     /// <summary>Nothing.</summary>
     None,
 }

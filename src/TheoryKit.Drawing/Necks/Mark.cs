@@ -13,6 +13,7 @@ public sealed record Mark
     private readonly ToneRole? role;
     private readonly int? finger;
     private readonly string? label;
+    private readonly string? order;
 
     /// <summary>A mark that says no more than its place.</summary>
     public Mark(Position position) => Position = position;
@@ -60,14 +61,15 @@ public sealed record Mark
     public string? Label
     {
         get => label;
-        init =>
-            label =
-                value is null || new StringInfo(value).LengthInTextElements <= MaxLabelLength
-                    ? value
-                    : throw new ArgumentException(
-                        $"\"{value}\" does not fit on a mark; a label has at most {MaxLabelLength} characters.",
-                        nameof(value)
-                    );
+        init => label = Short(value);
+    }
+
+    /// <summary>When it is played: a number, or several with commas; of at most <see cref="MaxLabelLength"/> characters.</summary>
+    /// <exception cref="ArgumentException">It is longer.</exception>
+    public string? Order
+    {
+        get => order;
+        init => order = Short(value);
     }
 
     /// <summary>Whether it stands back: drawn small and without a label.</summary>
@@ -83,8 +85,17 @@ public sealed record Mark
             Labels.Functions => Function?.ToString("P", naming),
             Labels.NoteNames => Name?.ToString("P", naming),
             Labels.Fingers => finger is null ? null : FingerSign(finger.Value),
+            Labels.Order => Order,
             _ => null,
         };
+
+    private static string? Short(string? value) =>
+        value is null || new StringInfo(value).LengthInTextElements <= MaxLabelLength
+            ? value
+            : throw new ArgumentException(
+                $"\"{value}\" does not fit on a mark; a label has at most {MaxLabelLength} characters.",
+                nameof(value)
+            );
 
     internal static string FingerSign(int finger) => finger == 0 ? "T" : ((char)('0' + finger)).ToString();
 }

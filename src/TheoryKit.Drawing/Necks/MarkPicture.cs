@@ -15,6 +15,7 @@ internal static class MarkPicture
             Drawing.Labels.Functions => "tk-l tk-lf",
             Drawing.Labels.NoteNames => "tk-l tk-ln",
             Drawing.Labels.Fingers => "tk-l tk-lg",
+            Drawing.Labels.Order => "tk-l tk-lr",
             _ => "tk-lo",
         };
 

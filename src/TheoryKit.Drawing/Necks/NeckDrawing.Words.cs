@@ -1,4 +1,5 @@
 using System.Text;
+using TheoryKit.Tunings;
 
 namespace TheoryKit.Drawing;
 
@@ -61,8 +62,19 @@ public sealed partial class NeckDrawing
             words.Append($" {band.Name}: frets {band.Window.First} to {band.Window.Last}.");
         }
 
+        if (!Trail.IsEmpty)
+        {
+            words.Append($" In order: {string.Join(", ", Trail.Select(Place))}.");
+        }
+
         return words.ToString();
     }
+
+    // "string 6 fret 3", "string 6 open".
+    private string Place(Position position) =>
+        position.Fret == Neck.OpenFret(position.String)
+            ? $"string {position.String} open"
+            : $"string {position.String} fret {position.Fret}";
 
     // "fret 3 is G, the 3, finger 1", "open is E", "fret 5", "fret 7 is the ♭7 (colour tone)".
     private void Describe(StringBuilder words, Mark mark)

@@ -48,7 +48,7 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         (Neck, Marks, FirstFret, LastFret) = (other.Neck, other.Marks, other.FirstFret, other.LastFret);
         (Labels, IsLeftHanded, Naming, HasKey) = (other.Labels, other.IsLeftHanded, other.Naming, other.HasKey);
         (title, description, subject) = (other.title, other.description, other.subject);
-        Bands = other.Bands;
+        (Bands, Trail) = (other.Bands, other.Trail);
     }
 
     /// <summary>The neck.</summary>
@@ -59,6 +59,9 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
 
     /// <summary>Stretches of frets told below the neck, those that overlap on lanes of their own.</summary>
     public ImmutableArray<NeckBand> Bands { get; private init; } = [];
+
+    /// <summary>The order in which positions are played, drawn as a line that tapers towards the next; empty for none.</summary>
+    public ImmutableArray<Position> Trail { get; private init; } = [];
 
     /// <summary>The first fret shown; 0 shows the open strings too.</summary>
     public int FirstFret { get; private init; }
@@ -144,6 +147,20 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         return new(this) { Bands = [.. bands] };
     }
 
+    /// <summary>With the order in which positions are played; positions outside the frets shown are left out of the line.</summary>
+    /// <exception cref="ArgumentException">A position is not on the neck.</exception>
+    public NeckDrawing WithTrail(IEnumerable<Position> positions)
+    {
+        ArgumentNullException.ThrowIfNull(positions);
+        ImmutableArray<Position> trail = [.. positions];
+        return trail.All(Neck.Has)
+            ? new(this) { Trail = trail }
+            : throw new ArgumentException(
+                $"{trail.First(position => !Neck.Has(position))} is not on this neck: {Neck}.",
+                nameof(positions)
+            );
+    }
+
     /// <summary>With another title.</summary>
     public NeckDrawing WithTitle(string title)
     {
@@ -203,6 +220,7 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         && Neck == other.Neck
         && Marks.AsSpan().SequenceEqual(other.Marks.AsSpan())
         && Bands.AsSpan().SequenceEqual(other.Bands.AsSpan())
+        && Trail.AsSpan().SequenceEqual(other.Trail.AsSpan())
         && (FirstFret, LastFret, Labels, IsLeftHanded, HasKey)
             == (other.FirstFret, other.LastFret, other.Labels, other.IsLeftHanded, other.HasKey)
         && Title == other.Title
@@ -273,6 +291,7 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
                     {
                         Labels.Functions => mark.Function is not null,
                         Labels.NoteNames => mark.Name is not null,
+                        Labels.Order => mark.Order is not null,
                         _ => mark.Finger is not null,
                     }
                 )

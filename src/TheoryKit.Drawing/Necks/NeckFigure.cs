@@ -23,7 +23,7 @@ internal static class NeckFigure
         .tk-labels :checked+span{color:var(--tk-ink);font-weight:600;border-color:var(--tk-root)}
         .tk-labels :focus-visible+span,.tk-scroll:focus-visible{outline:2px solid var(--tk-chord);outline-offset:1px;border-radius:3px}
         .tk-neck:has(.tk-labels :checked) .tk-l{display:none}
-        .tk-neck:has(.tk-labels [value=f]:checked) .tk-lf,.tk-neck:has(.tk-labels [value=n]:checked) .tk-ln,.tk-neck:has(.tk-labels [value=g]:checked) .tk-lg{display:inline}
+        .tk-neck:has(.tk-labels [value=f]:checked) .tk-lf,.tk-neck:has(.tk-labels [value=n]:checked) .tk-ln,.tk-neck:has(.tk-labels [value=g]:checked) .tk-lg,.tk-neck:has(.tk-labels [value=r]:checked) .tk-lr{display:inline}
         @media(max-width:560px){.tk-neck{grid-template-columns:1fr;padding:.7em .6em .4em}}
         @media print{.tk-labels{display:none}.tk-scroll{overflow:visible}.tk-neck{break-inside:avoid;padding:0}}
         """.Replace("SANS", Look.Sans, StringComparison.Ordinal).Replace("SERIF", Look.Serif, StringComparison.Ordinal);
@@ -169,6 +169,7 @@ internal static class NeckFigure
             Labels.Functions => "Functions",
             Labels.NoteNames => "Notes",
             Labels.Fingers => "Fingers",
+            Labels.Order => "Order",
             _ => "None",
         };
 
@@ -178,6 +179,7 @@ internal static class NeckFigure
             Labels.Functions => "f",
             Labels.NoteNames => "n",
             Labels.Fingers => "g",
+            Labels.Order => "r",
             _ => "0",
         };
 }

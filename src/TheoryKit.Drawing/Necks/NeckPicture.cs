@@ -8,6 +8,9 @@ internal static class NeckPicture
     /// <summary>The least part of its natural width at which the labels are still legible.</summary>
     public const double LeastScale = 0.8;
 
+    private const double TrailHalf = 2.2; // half the width of the line where it sets out
+    private const double TrailEnd = 0.4; // and where it arrives
+    private const double TrailBend = 7;
     private const double OpenRunOut = 7; // board beyond a fret that is not the last
 
     public static string Write(NeckDrawing drawing, RenderContext context)
@@ -42,6 +45,7 @@ internal static class NeckPicture
             WriteNumbers();
             WriteBands();
             var marks = drawing.Shown.ToList();
+            WriteTrail();
             WriteMarks(marks);
             WriteLabels(marks);
             WriteKey(marks);
@@ -262,6 +266,57 @@ internal static class NeckPicture
 
                 svg.Close();
             }
+        }
+
+        /// <summary>
+        /// From each position to the next a line that is thick where it sets out and thin where it arrives, bent to its right, so
+        /// that the way back lies beside the way there. The first position has a ring around it.
+        /// </summary>
+        private void WriteTrail()
+        {
+            var shown = drawing
+                .Trail.Where(position => position.Fret >= drawing.FirstFret && position.Fret <= drawing.LastFret)
+                .Select(position =>
+                    (X: X(layout.MarkX(position)), Y: layout.Y(position.String, layout.MarkX(position)))
+                )
+                .ToList();
+            if (shown.Count == 0)
+            {
+                return;
+            }
+
+            var moves = new List<PenMove>();
+            foreach (var ((x1, y1), (x2, y2)) in shown.Zip(shown.Skip(1)).Distinct())
+            {
+                var length = Math.Sqrt(((x2 - x1) * (x2 - x1)) + ((y2 - y1) * (y2 - y1)));
+                if (length < 1)
+                {
+                    continue;
+                }
+
+                // Across the way, to its right.
+                var (acrossX, acrossY) = ((y1 - y2) / length, (x2 - x1) / length);
+                var bend = Math.Min(TrailBend, length / 4);
+                var (pullX, pullY) = ((x1 + x2) / 2 + (acrossX * bend * 2), (y1 + y2) / 2 + (acrossY * bend * 2));
+                moves.Add(PenMove.To(R(x1 + (acrossX * TrailHalf)), R(y1 + (acrossY * TrailHalf))));
+                moves.Add(
+                    PenMove.Curve(R(pullX), R(pullY), R(x2 + (acrossX * TrailEnd)), R(y2 + (acrossY * TrailEnd)))
+                );
+                moves.Add(PenMove.Line(R(x2 - (acrossX * TrailEnd)), R(y2 - (acrossY * TrailEnd))));
+                moves.Add(
+                    PenMove.Curve(R(pullX), R(pullY), R(x1 - (acrossX * TrailHalf)), R(y1 - (acrossY * TrailHalf)))
+                );
+                moves.Add(PenMove.Back);
+            }
+
+            if (moves.Count > 0)
+            {
+                svg.Path([.. moves]).Fill(Look.Ink).Attribute("fill-opacity", 0.5).Close();
+            }
+
+            svg.Circle(shown[0].X, shown[0].Y, NeckLayout.MarkRadius + 3.5).Stroke(Look.Ink, 1.6).Close();
+
+            static double R(double length) => NeckLayout.Rounded(length);
         }
 
         private void WriteMarks(List<Mark> marks)

@@ -9,6 +9,8 @@ namespace TheoryKit.Drawing;
 /// </summary>
 internal static class NeckText
 {
+    private const int TrailOnLine = 16;
+
     public static string Write(NeckDrawing drawing)
     {
         var neck = drawing.Neck;
@@ -34,6 +36,15 @@ internal static class NeckText
         }
 
         WriteBands();
+        if (!drawing.Trail.IsEmpty)
+        {
+            text.Append("\norder: ");
+            text.AppendJoin(
+                "\n       ",
+                drawing.Trail.Chunk(TrailOnLine).Select(static line => string.Join(' ', line))
+            );
+        }
+
         return text.ToString();
 
         void WriteBands()
@@ -114,6 +125,7 @@ internal static class NeckText
             {
                 Labels.Functions => mark.Function?.ToString(),
                 Labels.NoteNames => mark.Name?.ToString("G", drawing.Naming),
+                Labels.Order => mark.Order,
                 Labels.Fingers => mark.Finger is { } finger ? Mark.FingerSign(finger) : null,
                 _ => null,
             };

@@ -1,0 +1,40 @@
+using TheoryKit.Theory;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>A tab in a figure whose labels can be switched, with no script.</summary>
+/// <param name="naming">How notes are named where the drawing does not say; null for English.</param>
+public sealed class TabDrawingRenderer(IFormatProvider? naming = null) : IRenderer<TabDrawing>
+{
+    /// <inheritdoc/>
+    public string Html(TabDrawing value, RenderContext context)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        ArgumentNullException.ThrowIfNull(context);
+        var drawing = Named(value);
+        var neck = drawing.Path.Neck;
+        return NeckFigure.Write(
+            drawing.Title,
+            $"{NeckFigure.Detail(neck, false, drawing.Naming)} · {drawing.Path.Time}",
+            drawing.Offered,
+            drawing.Shown,
+            context,
+            html =>
+                html.Open("div", "tk-scroll")
+                    .Attribute("tabindex", "0")
+                    .Attribute("role", "group")
+                    .Attribute("aria-label", $"{drawing.Title}, as tab")
+                    .Raw(drawing.Svg(context))
+                    .Close()
+        );
+    }
+
+    /// <inheritdoc/>
+    public string Text(TabDrawing value)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        return Named(value).ToString();
+    }
+
+    private TabDrawing Named(TabDrawing drawing) => drawing.Naming is null ? drawing with { Naming = naming } : drawing;
+}
