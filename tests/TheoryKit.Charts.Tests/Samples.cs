@@ -48,6 +48,35 @@ internal static class Samples
             strings: StringSet.Find("Light electric 10-46")
         );
 
+    /// <summary>A line over Nine Tin Boats in eighths and a triplet.</summary>
+    public static Paths.Path NineTinBoatsLine { get; } =
+        Line(
+            "6:3 6:6 5:5 4:3 3:3 2:3 2:6 1:5 1:3 2:5 2:3 3:5 3:3 4:5 4:2 5:3 5:8 4:7 4:10",
+            Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7")
+        );
+
+    /// <summary>Positions on a guitar in a rhythm, over changes or none.</summary>
+    public static Paths.Path Line(string positions, Changes? changes)
+    {
+        var neck = Tunings.Neck.Guitar;
+        return new(
+            neck,
+            positions
+                .Split(' ')
+                .Select(static text => Tunings.Position.Parse(text))
+                .Zip(Paths.Rhythm.Parse("1/2 1/2 1/2 1/2 1/3 1/3 1/3 1/2 r1/2").Strokes())
+                .Select(each => new Paths.PathNote
+                {
+                    Position = each.First,
+                    Pitch = Pitch.FromMidi(neck.MidiNumberAt(each.First)),
+                    Start = each.Second.Start,
+                    Length = each.Second.Length,
+                }),
+            changes?.Time,
+            changes
+        );
+    }
+
     public static NamedFormula Named(string name, string formula) => new(name, Formula.Parse(formula));
 
     /// <summary>The semitones of a degree within the octave, read off its text: no use is made of the library's own count.</summary>

@@ -19,6 +19,7 @@ public partial class StudyChartTests
         ["tuning-map"] = new TuningMapChart(Samples.CopperWeather),
         ["effort-distribution"] = new EffortDistributionChart(Samples.CopperWeather),
         ["tension"] = new TensionChart(Samples.CopperWeather),
+        ["contour"] = Samples.NineTinBoatsLine.ContourChart(),
         ["interval-layout"] = new IntervalLayoutChart(Samples.CopperWeather),
     };
 

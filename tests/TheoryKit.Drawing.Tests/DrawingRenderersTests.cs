@@ -15,7 +15,7 @@ public partial class DrawingRenderersTests
         [.. Shown.Select(static (value, i) => $"{i} {value.GetType().Name}")];
 
     [Fact]
-    public void Every_public_value_of_theory_and_tunings_is_shown()
+    public void Every_public_value_is_shown()
     {
         var missing = typeof(Chord)
             .Assembly.GetExportedTypes()

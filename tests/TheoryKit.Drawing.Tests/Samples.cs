@@ -1,6 +1,8 @@
 using TheoryKit.Fingering;
+using TheoryKit.Paths;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
+using Path = TheoryKit.Paths.Path;
 
 namespace TheoryKit.Drawing;
 
@@ -82,6 +84,72 @@ internal static class Samples
             limits: new() { MinSounding = 4, LastFret = 12 },
             strings: StringSet.Find("Light electric 10-46")
         );
+
+    /// <summary>A line for Kestrel Stairs with most techniques, a tuplet and a note over the bar line.</summary>
+    public static Path KestrelLine { get; } =
+        Played(
+            "3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7",
+            "1/2 1/2 1/2> 1/2 1 3/2 1/2 1/2 1/2 1/3 1/3 1/3 1/2 2 r1/2 1/2",
+            "5:6 4:5 4:8/hammer-on 3:7 3:8/slide/vibrato 3:5/pull-off 4:8 4:5/ghost_note 5:6 5:3 4:5 4:8/dead_note 3:7/staccato 3:8 2:6"
+        );
+
+    /// <summary>Eighths for Nine Tin Boats, fingered.</summary>
+    public static Path TinBoatsLine { get; } =
+        Played(
+                "4/4, F major: Gm9 | C13 | Fmaj9 | Dm7",
+                "1/2",
+                "6:3 6:6 5:5 4:3 3:3 2:3 2:6 1:5 1:3 2:5 2:3 3:5 3:3 4:5 4:2 5:3 5:8 4:7 4:10 3:9 2:8 2:10 1:8 1:12 1:10 1:8 2:10 2:6 3:7 3:5 4:7 4:3"
+            )
+            .Fingered();
+
+    /// <summary>Grips, rests of every length, a beat in four and in five parts.</summary>
+    public static Path GripsAndRests { get; } =
+        Played(
+            null,
+            "2 r1 1/2 r1/2 1/4 r1/4 1/4 1/4 r1/2 1/2 1/5 1/5 1/5 1/5 1/5 r1 3 r5",
+            "6:3+5:5+4:3+3:3 4:5 4:3 5:5 5:3 6:6 6:3 5:3 5:5 4:3 4:5 6:3+5:5+4:3+3:3"
+        );
+
+    /// <summary>A path written shortly: positions with their techniques, + between those struck together.</summary>
+    private static Path Played(string? changes, string rhythm, string notes)
+    {
+        var over = changes is null ? null : TheoryKit.Theory.Changes.Parse(changes);
+        var neck = Neck.Guitar;
+        var key = over?.Key;
+        return new(
+            neck,
+            notes
+                .Split(' ')
+                .Zip(Rhythm.Parse(rhythm).Strokes())
+                .SelectMany(each =>
+                    each.First.Split('+')
+                        .Select(text =>
+                        {
+                            var words = text.Split('/');
+                            var position = Position.Parse(words[0]);
+                            var pitch = Pitch.FromMidi(neck.MidiNumberAt(position));
+                            var name = key?.Scale.Tones.FirstOrDefault(
+                                tone => tone.PitchClass == pitch.PitchClass,
+                                pitch.Name
+                            );
+                            return new PathNote
+                            {
+                                Position = position,
+                                Pitch = Pitch.Nearest(name ?? pitch.Name, pitch.MidiNumber),
+                                Start = each.Second.Start,
+                                Length = each.Second.Length,
+                                Techniques =
+                                [
+                                    .. words.Skip(1).Select(word => Technique.Find(word.Replace('_', ' '))!),
+                                    .. each.Second.IsAccented ? [Technique.Accent] : Array.Empty<Technique>(),
+                                ],
+                            };
+                        })
+                ),
+            over?.Time,
+            over
+        );
+    }
 
     public static IReadOnlyList<object> Values { get; } =
     [
@@ -185,10 +253,27 @@ internal static class Samples
         Line.Query,
         Line.Query.Notes[0],
         Lines.Finger(Neck.Guitar, [Position.Parse("6:3"), Position.Parse("1:15")]),
+        Technique.HammerOn,
+        Technique.Dead,
+        KestrelLine.Notes[4] with
+        {
+            Why = "it leads into the third of Cm7",
+        },
+        TinBoatsLine.Notes[0],
+        KestrelLine,
+        Rhythm.Parse("3/2> 1/2 r1 1/3 1/3 1/3"),
+        Rhythm.Parse("1/2>").Strokes().First(),
+        Swing.Triplet,
+        Swing.Straight,
+        WrittenValue.Of(new(3, 16))!,
+        new Performance(KestrelLine, 140, Swing.Triplet),
+        new Performance(KestrelLine, 140).Notes[4],
     ];
 
     public static IReadOnlyList<object> Drawings { get; } =
     [
+        TinBoatsLine.Tab(),
+        KestrelLine.OnNeck(),
         new ComparisonOfTunings(Tunings)
         {
             Chord = Ebmaj7,
@@ -240,6 +325,17 @@ internal static class Samples
         new ComparisonOfTunings(NoGrips) { FirstFret = 30, LastFret = 99 },
         OneTone,
         OneTone.Formula,
+        new Path(Uke3, []),
+        new Path(Uke3, []).OnNeck(),
+        new Performance(new(Uke3, []), 1),
+        Rhythm.Parse("64 r64 1/192"),
+        KestrelLine.Tab() with
+        {
+            ShowsRhythm = false,
+            ShowsFunctions = false,
+            Width = TabDrawing.MinWidth,
+            Columns = TabDrawing.MinColumns,
+        },
         OneTone.Formula.Relations,
         Formula.Parse("5"),
         Formula.Parse("1 ##1 #2 4 ##4 6 7"),

@@ -128,6 +128,7 @@ public sealed record GripDrawing
                 {
                     Labels.Functions => Chord is not null,
                     Labels.NoteNames => Neck is not null,
+                    Labels.Order => false, // a grip is struck at once
                     _ => true,
                 }
             );

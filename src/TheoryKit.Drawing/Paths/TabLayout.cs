@@ -95,6 +95,9 @@ internal sealed class TabLayout
     /// <summary>Where string 1 lies, below the top of its line.</summary>
     public double StaffTop { get; }
 
+    /// <summary>Where the numbers of bars stand, above the row of signs, below the top of its line.</summary>
+    public double NumberY => StaffTop - 6 - (HasSigns ? SignRow : 0);
+
     /// <summary>Where the last string lies, below the top of its line.</summary>
     public double StaffBottom => StaffTop + ((path.Neck.StringCount - 1) * StringGap);
 

@@ -105,7 +105,7 @@ internal static class TabPicture
                 svg.Group(Look.Quiet).Attribute("font-size", 9);
                 foreach (var bar in line.Bars)
                 {
-                    svg.Label(bar.X, Y(layout.StaffTop) - 6).Text($"{bar.Number + 1}").Close();
+                    svg.Label(bar.X, Y(layout.NumberY)).Text($"{bar.Number + 1}").Close();
                 }
 
                 svg.Close();
@@ -254,6 +254,7 @@ internal static class TabPicture
                         {
                             var size = text.Length switch
                             {
+                                2 when group.Key == ToneRole.ColourTone => 8.4, // inside the ring
                                 <= 2 => 9.6,
                                 3 => 8,
                                 _ => 6.6,

@@ -123,7 +123,7 @@ internal sealed class TabRhythmPicture(SvgWriter svg, Func<Fraction, double> x, 
                 stems.Add(PenMove.Vertical(value.Unit == 2 ? Top + 11 : End));
             }
 
-            WriteDots(svg, value, at + 5, value.Unit <= 2 ? Top + 6 : End - 3);
+            WriteDots(svg, value, at + 5, Top + 6);
         }
 
         if (stems.Count > 0)

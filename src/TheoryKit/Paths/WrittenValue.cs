@@ -23,8 +23,8 @@ public readonly record struct WrittenValue(int Unit, int Dots = 0, int Tuplet = 
         (new Fraction((1 << (Dots + 1)) - 1, Unit << Dots) * new Fraction(InPlaceOf, Tuplet)).Reduce();
 
     /// <summary>
-    /// A length as one value, if it can be: plain, dotted, or in a tuplet of 3, 5, 6, 7, 9 and more in the place of the next lower power of
-    /// two; null if it needs several, tied.
+    /// A length as one value, if it can be: plain, dotted, or in a tuplet of as many as it divides by (3 for a third, 5, 7, 9 and more)
+    /// in the place of the next lower power of two; null if it needs several, tied.
     /// </summary>
     /// <param name="wholeNotes">The length in whole notes, more than 0.</param>
     public static WrittenValue? Of(Fraction wholeNotes)
@@ -68,7 +68,8 @@ public readonly record struct WrittenValue(int Unit, int Dots = 0, int Tuplet = 
 
     /// <summary>
     /// A length that starts somewhere in a bar as values tied together: cut at every bar line, then where one value does not do at the
-    /// strongest place inside: the middle of the bar, a beat, a half of a beat and so on.
+    /// strongest place inside: the middle of the bar, a beat, a half of a beat and so on. A value without a tuplet starts where no
+    /// tuplet is open, one in a tuplet stays within a beat or starts at a multiple of itself, so that tuplets come out whole.
     /// </summary>
     /// <param name="start">Where it starts, in beats from the beginning of a bar.</param>
     /// <param name="beats">How long it is, in beats.</param>
@@ -85,30 +86,41 @@ public readonly record struct WrittenValue(int Unit, int Dots = 0, int Tuplet = 
         while (start < end)
         {
             var bar = start / time.Beats;
-            var barEnd =
-                new Fraction(System.Numerics.BigInteger.Divide(bar.Numerator, bar.Denominator) + 1) * time.Beats;
+            var barStart = new Fraction(System.Numerics.BigInteger.Divide(bar.Numerator, bar.Denominator)) * time.Beats;
+            var barEnd = barStart + time.Beats;
             var to = barEnd < end ? barEnd : end;
-            Cut(start, to);
+            Cut(start, to, barStart);
             start = to;
         }
 
         return parts;
 
-        void Cut(Fraction from, Fraction to)
+        void Cut(Fraction from, Fraction to, Fraction barStart)
         {
             var value = Of((to - from) * time.BeatLength);
-            if (value is not null || Strongest(from, to) is not { } middle)
+            if (
+                (value is { } found && Fits(found, from - barStart, to - barStart))
+                || Strongest(from, to, barStart) is not { } middle
+            )
             {
                 parts.Add((from.Reduce(), (to - from).Reduce(), value));
                 return;
             }
 
-            Cut(from, middle);
-            Cut(middle, to);
+            Cut(from, middle, barStart);
+            Cut(middle, to, barStart);
         }
 
+        bool Fits(WrittenValue value, Fraction from, Fraction to) =>
+            value.Tuplet == 1
+                ? (from * time.BeatLength).Reduce().Denominator.IsPowerOfTwo
+                : (from / (to - from)).Reduce().Denominator.IsOne || BeatAfter(from) >= to;
+
+        static Fraction BeatAfter(Fraction from) =>
+            new(System.Numerics.BigInteger.Divide(from.Numerator, from.Denominator) + 1);
+
         // A multiple of the coarsest grid that lies inside: half the bar, a beat, and halves of that down to a third of a 64th.
-        Fraction? Strongest(Fraction from, Fraction to)
+        Fraction? Strongest(Fraction from, Fraction to, Fraction barStart)
         {
             var grid = time.Beats % 2 == 0 ? new Fraction(time.Beats / 2) : Fraction.One;
             for (
@@ -120,10 +132,25 @@ public readonly record struct WrittenValue(int Unit, int Dots = 0, int Tuplet = 
                 var steps = from / grid;
                 var next =
                     new Fraction(System.Numerics.BigInteger.Divide(steps.Numerator, steps.Denominator) + 1) * grid;
-                if (next < to)
+                if (next >= to)
                 {
-                    return next;
+                    continue;
                 }
+
+                // Of several as strong, the last one up to which one value will do.
+                var last = next;
+                for (var place = next + grid; place < to; place += grid)
+                {
+                    if (
+                        Of((place - from) * time.BeatLength) is { } value
+                        && Fits(value, from - barStart, place - barStart)
+                    )
+                    {
+                        last = place;
+                    }
+                }
+
+                return last;
             }
 
             return null;

@@ -1,0 +1,381 @@
+using System.Xml.Linq;
+using Fractions;
+using TheoryKit.Paths;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+using Path = TheoryKit.Paths.Path;
+
+namespace TheoryKit.Drawing;
+
+public class TabDrawingTests
+{
+    private static readonly RendererSet All = DrawingRenderers.All;
+
+    private static readonly Changes?[] SomeChanges =
+    [
+        null,
+        Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+        Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7"),
+        Changes.Parse("4/4: Gm7 C7 | N.C. | Fmaj7 / / E7alt"),
+        Changes.Parse("6/8: Am | E7"),
+    ];
+
+    private static readonly Gen<Fraction> Length = Samples.Of<Fraction>([
+        1,
+        2,
+        4,
+        new(1, 2),
+        new(1, 4),
+        new(3, 2),
+        new(3, 4),
+        new(1, 3),
+        new(2, 3),
+        new(7, 2),
+    ]);
+
+    /// <summary>Notes one after the other with rests between, played in every way.</summary>
+    private static readonly Gen<Path> AnyLine =
+        from changes in Samples.Of(SomeChanges)
+        from events in Gen.Select(
+            Gen.Int[0, 4],
+            Length,
+            Gen.Int[1, 6],
+            Gen.Int[0, 22],
+            Gen.Int[0, 2 * Technique.Known.Count]
+        ).Array[1, 14]
+        select Make(changes, events);
+
+    /// <summary>The same, some with a second string struck at once.</summary>
+    private static readonly Gen<Path> AnyPath =
+        from path in AnyLine
+        from doubled in Gen.Bool.Array[path.Notes.Count]
+        select new Path(
+            path.Neck,
+            path.Notes.SelectMany(
+                (note, index) =>
+                {
+                    var position = new Position((note.Position.String % 6) + 1, note.Position.Fret);
+                    return doubled[index]
+                        ?
+                        [
+                            note,
+                            note with
+                            {
+                                Position = position,
+                                Pitch = Pitch.FromMidi(path.Neck.MidiNumberAt(position)),
+                                Techniques = [],
+                            },
+                        ]
+                        : (PathNote[])[note];
+                }
+            ),
+            path.Time,
+            path.Changes
+        );
+
+    [Fact]
+    public void Plain_text_says_exactly_when_every_note_starts_and_ends() =>
+        AnyLine.Sample(
+            static path =>
+            {
+                var text = path.Tab().ToString();
+                var read = Read(text, path.Neck.StringCount, path.Time);
+                Assert.Equal(
+                    path.Notes.Select(static note =>
+                        (
+                            note.Position.String,
+                            note.Has(Technique.Dead) ? "x" : $"{note.Position.Fret}",
+                            note.Start,
+                            note.End
+                        )
+                    ),
+                    read
+                );
+            },
+            iter: 500
+        );
+
+    [Fact]
+    public void Plain_text_keeps_to_its_width_but_for_a_bar_that_is_wider() =>
+        Gen.Select(AnyPath, Gen.Int[TabDrawing.MinColumns, 140])
+            .Sample(
+                static (path, columns) =>
+                {
+                    foreach (var line in (path.Tab() with { Columns = columns }).ToString().Split('\n').Skip(1))
+                    {
+                        if (line.Length > columns && line.Contains('|', StringComparison.Ordinal))
+                        {
+                            Assert.Equal(2, line.Count(static c => c == '|'));
+                        }
+
+                        Assert.Equal(line.TrimEnd(), line);
+                    }
+                },
+                iter: 300
+            );
+
+    [Fact]
+    public void The_picture_has_every_number_once_and_everything_inside() =>
+        Gen.Select(AnyPath, Gen.Double[TabDrawing.MinWidth, 300])
+            .Sample(
+                static (path, width) =>
+                {
+                    var drawing = path.Tab() with { Width = width };
+                    var svg = XElement.Parse(drawing.Svg());
+                    var (right, bottom) = ((double)svg.Attribute("width")!, (double)svg.Attribute("height")!);
+                    var labels = svg.Descendants().Where(static each => each.Name.LocalName == "text").ToList();
+                    Assert.All(
+                        labels,
+                        label =>
+                        {
+                            Assert.InRange((double)label.Attribute("x")!, 0, right);
+                            Assert.InRange((double)label.Attribute("y")!, 0, bottom);
+                        }
+                    );
+                    var numbers = labels
+                        .Where(static label =>
+                            label.Parent!.Attribute("style")?.Value.StartsWith("paint-order", StringComparison.Ordinal)
+                            == true
+                        )
+                        .Select(static label => label.Value);
+                    Assert.Equal(path.Notes.Select(TabNote.Sign), numbers);
+                },
+                iter: 300
+            );
+
+    [Fact]
+    public void Words_say_every_note_and_what_it_does() =>
+        AnyPath.Sample(
+            static path =>
+            {
+                var words = path.Tab().Description;
+                Assert.Equal(path.Notes.Count, words.Split(" string ").Length - 1 - 2); // twice in the tuning
+                foreach (var note in path.Notes)
+                {
+                    Assert.Contains(note.Pitch.ToString("P"), words, StringComparison.Ordinal);
+                    Assert.All(note.Techniques, each => Assert.Contains(each.Name, words, StringComparison.Ordinal));
+                }
+
+                Assert.Equal(path.BarCount, words.Split(" Bar ").Length - 1);
+            },
+            iter: 200
+        );
+
+    [Fact]
+    public void Written_rhythms_fill_every_bar_exactly() =>
+        AnyPath.Sample(
+            static path =>
+            {
+                var parts = WrittenRhythm.Of(WrittenRhythm.Events(path), TabLayout.WholeBeats(path), path.Time);
+                var at = Fraction.Zero;
+                foreach (var part in parts)
+                {
+                    Assert.Equal(at.Reduce(), part.Start);
+                    at += part.Beats;
+                }
+
+                Assert.Equal(path.BarCount * path.Time.Beats, at.Reduce());
+                Assert.Equal(
+                    path.Notes.Select(static note => note.Start).Distinct(),
+                    parts
+                        .Where(static part => part is { IsRest: false, IsTied: false })
+                        .Select(static part => part.Start)
+                );
+                Assert.All(
+                    WrittenRhythm.Beams(parts, path.Time),
+                    run => Assert.All(parts.Skip(run.First).Take(run.Count), static part => Assert.False(part.IsRest))
+                );
+            },
+            iter: 500
+        );
+
+    [Fact]
+    public void Eighths_are_beamed_within_the_beat_and_in_six_eight_in_threes()
+    {
+        Assert.Equal([2, 2, 2, 2], Runs("4/4", new(1, 2), 8));
+        Assert.Equal([4, 4], Runs("2/4", new(1, 4), 8));
+        Assert.Equal([3, 3], Runs("6/8", 1, 6));
+        Assert.Equal([3], Runs("3/8", 1, 3));
+        Assert.Equal([3, 3, 3, 3], Runs("4/4", new(1, 3), 12));
+
+        static IEnumerable<int> Runs(string time, Fraction length, int count) =>
+            WrittenRhythm
+                .Beams(
+                    WrittenRhythm.Of(
+                        Enumerable.Range(0, count).Select(index => (index * length, (index + 1) * length)),
+                        count * length,
+                        TimeSignature.Parse(time)
+                    ),
+                    TimeSignature.Parse(time)
+                )
+                .Select(static run => run.Count);
+    }
+
+    [Fact]
+    public void Limits_are_kept()
+    {
+        var path = Samples.KestrelLine;
+        Assert.Throws<ArgumentOutOfRangeException>(() => path.Tab() with { Width = 10 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => path.Tab() with { Width = double.NaN });
+        Assert.Throws<ArgumentOutOfRangeException>(() => path.Tab() with { Columns = 5 });
+        Assert.Equal(path.Tab(), Samples.KestrelLine.Tab());
+        Assert.NotEqual(path.Tab(), path.Tab() with { Labels = Labels.None });
+    }
+
+    [Fact]
+    public void Titles_are_data()
+    {
+        var tab = Samples.KestrelLine.Tab() with { Title = "<script>alert(1)</script>\"" };
+        var html = Fragment.Parse(All.Html(tab, new RenderContext()));
+        Assert.DoesNotContain(html.Descendants(), static each => each.Name.LocalName == "script");
+    }
+
+    [Fact]
+    public void A_path_on_its_neck_marks_each_position_once_and_leads_through_all() =>
+        AnyPath.Sample(
+            static path =>
+            {
+                var drawing = path.OnNeck().Drawing;
+                Assert.Equal(
+                    path.Notes.Select(static note => note.Position).Distinct().Order(),
+                    drawing.Marks.Select(static mark => mark.Position).Order()
+                );
+                Assert.Equal(path.Notes.Select(static note => note.Position), drawing.Trail);
+                foreach (var mark in drawing.Marks.Where(static mark => mark.Function is not null))
+                {
+                    Assert.All(
+                        path.Notes.Where(note => note.Position == mark.Position),
+                        note => Assert.Equal(mark.Function, path.FunctionOf(note))
+                    );
+                }
+
+                Assert.Equal(
+                    path.Notes.Count > 0,
+                    drawing.Description.Contains(" In order: string ", StringComparison.Ordinal)
+                );
+                Assert.DoesNotContain(
+                    " In order",
+                    (path.OnNeck() with { ShowsTrail = false }).Drawing.Description,
+                    StringComparison.Ordinal
+                );
+            },
+            iter: 200
+        );
+
+    [Fact]
+    public void A_trail_stays_on_the_neck() =>
+        Assert.Throws<ArgumentException>(() => Neck.Guitar.Draw().WithTrail([new(7, 1)]));
+
+    public static TheoryData<string> Expected => ["kestrel-line", "tin-boats-line", "grips-and-rests"];
+
+    [Theory]
+    [MemberData(nameof(Expected))]
+    public void Tabs_are_as_expected(string name)
+    {
+        var path = name switch
+        {
+            "kestrel-line" => Samples.KestrelLine,
+            "tin-boats-line" => Samples.TinBoatsLine,
+            _ => Samples.GripsAndRests,
+        };
+        Expectations.Matches(path.Tab().ToString(), $"tab-{name}.txt");
+        Expectations.Matches(path.Tab().Svg(), $"tab-{name}.svg");
+    }
+
+    [Fact]
+    public void Paths_on_their_neck_are_as_expected()
+    {
+        Expectations.Matches(All.Text(Samples.KestrelLine.OnNeck() with { Labels = Labels.Order }), "path-neck.txt");
+        Expectations.Matches(Samples.KestrelLine.OnNeck().Drawing.Svg(), "path-neck.svg");
+    }
+
+    private static Path Make(
+        Changes? changes,
+        (int Kind, Fraction Length, int String, int Fret, int Technique)[] events
+    )
+    {
+        var (at, notes) = (Fraction.Zero, new List<PathNote>());
+        foreach (var (kind, length, number, fret, technique) in events)
+        {
+            if (kind == 0)
+            {
+                at += length;
+                continue;
+            }
+
+            var position = new Position(number, fret);
+            notes.Add(
+                new()
+                {
+                    Position = position,
+                    Pitch = Pitch.FromMidi(Neck.Guitar.MidiNumberAt(position)),
+                    Start = at,
+                    Length = length,
+                    Techniques = technique < Technique.Known.Count ? [Technique.Known[technique]] : [],
+                }
+            );
+            at += length;
+        }
+
+        return new(Neck.Guitar, notes, changes?.Time, changes);
+    }
+
+    /// <summary>
+    /// A second way round: what stands where in a bar, as the remarks on <see cref="TabDrawing"/> say. A note ends where the
+    /// next begins, or at an r of the count.
+    /// </summary>
+    private static IEnumerable<(int String, string Fret, Fraction Start, Fraction End)> Read(
+        string text,
+        int strings,
+        TimeSignature time
+    )
+    {
+        var lines = text.Split('\n').Skip(1).ToList();
+        var starts = new List<(Fraction Start, int String, string Fret)>();
+        var ends = new List<Fraction>();
+        var bar = 0;
+        for (var first = lines.FindIndex(IsString); first >= 0; first = lines.FindIndex(first + strings, IsString))
+        {
+            var bars = Enumerable.Range(0, lines[first].Length).Where(column => lines[first][column] == '|').ToList();
+            foreach (var (from, to) in bars.Zip(bars.Skip(1)))
+            {
+                Fraction At(int column) =>
+                    ((new Fraction(column - from - 2, to - from - 2) + bar) * time.Beats).Reduce();
+                for (var number = 1; number <= strings; number++)
+                {
+                    var row = lines[first + number - 1];
+                    for (var column = from + 1; column < to; column++)
+                    {
+                        if (row[column] is not ((>= '0' and <= '9') or 'x'))
+                        {
+                            continue;
+                        }
+
+                        var length = row[column..to].TakeWhile(static c => char.IsAsciiDigit(c) || c == 'x').Count();
+                        // A ghost note's parenthesis stands where it starts.
+                        var start = row[column - 1] == '(' ? column - 1 : column;
+                        starts.Add((At(start), number, row.Substring(column, length)));
+                        column += length;
+                    }
+                }
+
+                var count = lines[first + strings].PadRight(to + 1);
+                ends.AddRange(Enumerable.Range(from, to - from).Where(column => count[column] == 'r').Select(At));
+                bar++;
+            }
+        }
+
+        var all = starts
+            .Select(static note => note.Start)
+            .Concat(ends)
+            .Append(bar * time.Beats)
+            .Distinct()
+            .Order()
+            .ToList();
+        return starts
+            .OrderBy(static note => note.Start)
+            .Select(note => (note.String, note.Fret, note.Start, all.First(moment => moment > note.Start)));
+
+        static bool IsString(string line) => line.Contains('|', StringComparison.Ordinal);
+    }
+}
