@@ -1,3 +1,4 @@
+using Fractions;
 using TheoryKit.Fingering;
 using TheoryKit.Paths;
 using TheoryKit.Theory;
@@ -86,6 +87,45 @@ internal static class Samples
         );
 
     /// <summary>A line for Kestrel Stairs with most techniques, a tuplet and a note over the bar line.</summary>
+    /// <summary>The bossa, up the neck and into the thirds, each half a beat ahead.</summary>
+    public static RouteAnswer Climbing { get; } =
+        Routes.Find(
+            new()
+            {
+                Changes = Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+                Neck = Neck.Guitar,
+                Plan = new RoutePlan.Climb(3, 10),
+                Targets = [3],
+                Anticipation = new Fraction(1, 2),
+                Times = 2,
+                Best = 3,
+            }
+        );
+
+    /// <summary>The waltz in upper triads, in one place.</summary>
+    public static RouteAnswer Staying { get; } =
+        Routes.Find(
+            new()
+            {
+                Changes = Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7"),
+                Neck = Neck.Guitar,
+                Plan = new RoutePlan.Stay(),
+                Rhythm = Rhythm.Parse("1> 1/2 1/2 1/2 1/2"),
+                UpperTriads = true,
+            }
+        );
+
+    /// <summary>A chord that has no third to start on.</summary>
+    public static RouteAnswer Blocked { get; } =
+        Routes.Find(
+            new()
+            {
+                Changes = Changes.Parse("Bb7sus4 | Eb"),
+                Neck = Neck.Guitar,
+                Targets = [3],
+            }
+        );
+
     public static Path KestrelLine { get; } =
         Played(
             "3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7",
@@ -267,12 +307,30 @@ internal static class Samples
         Swing.Straight,
         WrittenValue.Of(new(3, 16))!,
         new Performance(KestrelLine, 140, Swing.Triplet),
+        Climbing,
+        Climbing[1],
+        Climbing[0].Stops[1],
+        Climbing[0].Cost,
+        Climbing.Query,
+        Climbing.Query.Plan,
+        Staying,
+        Staying.Query,
+        RouteWeights.Default,
+        RouteWeights.Default with
+        {
+            Leap = 1.25,
+        },
         new Performance(KestrelLine, 140).Notes[4],
     ];
 
     public static IReadOnlyList<object> Drawings { get; } =
     [
         TinBoatsLine.Tab(),
+        Climbing[0].Map(),
+        Staying[0].Map() with
+        {
+            Width = 300,
+        },
         KestrelLine.OnNeck(),
         new ComparisonOfTunings(Tunings)
         {
@@ -319,6 +377,8 @@ internal static class Samples
     /// <summary>Values as small, as large, as empty or as nameless as they can be.</summary>
     public static IReadOnlyList<object> Extremes { get; } =
     [
+        Blocked,
+        Routes.Find(new() { Changes = Changes.Parse("N.C."), Neck = Uke3 }),
         TuningComparison.Of([Uke3], [OneTone]),
         NoGrips,
         NoGrips.Columns[0].Cells[0],

@@ -85,8 +85,13 @@ public sealed class RouteAnswer : IReadOnlyList<Route>
 {
     private readonly IReadOnlyList<Route> routes;
 
-    internal RouteAnswer(RouteQuery query, IReadOnlyList<Route> routes, string reason) =>
-        (Query, this.routes, Reason) = (query, routes, reason);
+    internal RouteAnswer(
+        RouteQuery query,
+        IReadOnlyList<Route> routes,
+        string why,
+        int number = 0,
+        Chord? blocked = null
+    ) => (Query, this.routes, Why, Number, Blocked) = (query, routes, why, number + 1, blocked);
 
     /// <summary>What was asked.</summary>
     public RouteQuery Query { get; }
@@ -98,7 +103,16 @@ public sealed class RouteAnswer : IReadOnlyList<Route>
     public Route this[int index] => routes[index];
 
     /// <summary>Empty where there is a route; else the first chord that it can't get to, and why.</summary>
-    public string Reason { get; }
+    public string Reason => Blocked is null ? Why : $"Chord {Number}, {Blocked}, {Why}";
+
+    /// <summary>The chord that no route gets to; null if it is not one.</summary>
+    public Chord? Blocked { get; }
+
+    /// <summary>Which one it is, counted from 1; 1 where there is none.</summary>
+    public int Number { get; }
+
+    /// <summary>What it lacks, or why there is no route.</summary>
+    public string Why { get; }
 
     /// <inheritdoc/>
     public IEnumerator<Route> GetEnumerator() => routes.GetEnumerator();

@@ -103,7 +103,7 @@ public static class Routes
             }
 
             var routes = Best();
-            return new(query, routes, routes.Count > 0 ? "" : Why());
+            return routes.Count > 0 ? new(query, routes, "") : Nothing();
         }
 
         private long Own(RouteNode node, int layer) =>
@@ -324,50 +324,42 @@ public static class Routes
         }
 
         /// <summary>The first chord that no route gets to, and why.</summary>
-        private string Why()
+        private RouteAnswer Nothing()
         {
-            var reached = new bool[layers[0].Length];
+            var reached = Array.Empty<bool>();
             for (var layer = 0; layer < layers.Length; layer++)
             {
-                var chord = time.Parts[layer].Span.Chord!;
-                var which = $"Chord {layer + 1}, {chord}";
-                if (!ground.HasPlace(chord))
-                {
-                    return query.Plan.IsOnePlace && query.Plan is RoutePlan.Stay { Place: { } place }
-                        ? $"{which} has no shape at frets {place}: no tone lies there, or they are wider than the hand."
-                        : $"{which} has no zone on this neck.";
-                }
-
-                if (layers[layer].Length == 0)
-                {
-                    return query.Targets.Count > 0
-                        ? $"{which} can't start on {InWords(query.Targets)}: no shape of it has such a tone."
-                        : $"{which} can't be played through: the fingers of its shapes don't reach from tone to tone.";
-                }
-
-                var before = reached;
-                reached =
-                [
-                    .. Enumerable
-                        .Range(0, layers[layer].Length)
-                        .Select(node =>
-                            own[layer][node] < None
-                            && (
-                                layer == 0
-                                || Enumerable
-                                    .Range(0, before.Length)
-                                    .Any(from => before[from] && Joins(layer - 1)[from, node] < None)
-                            )
-                        ),
-                ];
+                reached = [.. Enumerable.Range(0, layers[layer].Length).Select(node => IsReached(layer, node, reached))];
                 if (!Array.Exists(reached, static each => each))
                 {
-                    return $"{which}: no zone of it is left for a route that {query.Plan}.";
+                    return new(query, [], Why(layer), layer, time.Parts[layer].Span.Chord);
                 }
             }
 
-            return $"The chords' zones don't make {query.Plan.Zones} different windows for {layers.Length} chords.";
+            return new(
+                query,
+                [],
+                $"The chords' zones don't make {query.Plan.Zones} different windows for {layers.Length} chords."
+            );
         }
+
+        private bool IsReached(int layer, int node, bool[] before) =>
+            own[layer][node] < None
+            && (
+                layer == 0
+                || Enumerable.Range(0, before.Length).Any(from => before[from] && Joins(layer - 1)[from, node] < None)
+            );
+
+        private string Why(int layer) =>
+            !ground.HasPlace(time.Parts[layer].Span.Chord!)
+                ? query.Plan is RoutePlan.Stay { Place: { } place }
+                    ? $"has no shape at frets {place}: no tone lies there, or they are wider than the hand."
+                    : "has no zone on this neck."
+            : layers[layer].Length == 0
+                ? query.Targets.Count > 0
+                    ? $"can't start on {InWords(query.Targets)}: no shape of it has such a tone."
+                    : "can't be played through: the fingers of its shapes don't reach from tone to tone."
+            : $"has no zone left for a route that {query.Plan}.";
 
         private static string InWords(IReadOnlyList<int> targets) => string.Join(" or ", targets);
 
