@@ -1,3 +1,4 @@
+using Fractions;
 using TheoryKit.Fingering;
 using TheoryKit.Paths;
 using TheoryKit.Theory;
@@ -142,6 +143,45 @@ internal static class Samples
         );
 
     /// <summary>A line for Kestrel Stairs with most techniques, a tuplet and a note over the bar line.</summary>
+    /// <summary>The bossa, up the neck and into the thirds, each half a beat ahead.</summary>
+    public static RouteAnswer Climbing { get; } =
+        Routes.Find(
+            new()
+            {
+                Changes = Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
+                Neck = Neck.Guitar,
+                Plan = new RoutePlan.Climb(3, 10),
+                Targets = [3],
+                Anticipation = new Fraction(1, 2),
+                Times = 2,
+                Best = 3,
+            }
+        );
+
+    /// <summary>The waltz in upper triads, in one place.</summary>
+    public static RouteAnswer Staying { get; } =
+        Routes.Find(
+            new()
+            {
+                Changes = Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7"),
+                Neck = Neck.Guitar,
+                Plan = new RoutePlan.Stay(),
+                Rhythm = Rhythm.Parse("1> 1/2 1/2 1/2 1/2"),
+                UpperTriads = true,
+            }
+        );
+
+    /// <summary>A chord that has no third to start on.</summary>
+    public static RouteAnswer Blocked { get; } =
+        Routes.Find(
+            new()
+            {
+                Changes = Changes.Parse("Bb7sus4 | Eb"),
+                Neck = Neck.Guitar,
+                Targets = [3],
+            }
+        );
+
     public static Path KestrelLine { get; } =
         Played(
             "3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7",
@@ -231,6 +271,35 @@ internal static class Samples
     ];
 
     public static LearnedHand Learned { get; } = HandLearning.Learn(PlayedLines);
+
+    /// <summary>Copper Weather, from an open tuning, within a semitone of each string.</summary>
+    public static TuningSearchAnswer Search { get; } =
+        TuningSearch.Find(
+            new()
+            {
+                Base = new(Tuning.Parse("D2 A2 D3 F#3 A3 D4"), 648, 20),
+                Chords = [new(Chord.Parse("Bm7"), 2), new(Chord.Parse("Dmaj9")), new(Chord.Parse("F#m7"))],
+                Within = 1,
+                Best = 3,
+                Limits = new() { MinSounding = 4, LastFret = 7 },
+                Requirements = [TuningRequirement.Drone(NoteName.Parse("F#")), TuningRequirement.Rising],
+                Strings = StringSet.Find("Light acoustic 12-53"),
+                Line = [Pitch.Parse("D4"), Pitch.Parse("F#4"), Pitch.Parse("A4")],
+                LineWeight = 0.5,
+            }
+        );
+
+    /// <summary>A search that has no answer.</summary>
+    public static TuningSearchAnswer NoTuning { get; } =
+        TuningSearch.Find(
+            new()
+            {
+                Base = Neck.Guitar,
+                Chords = [new(Ebmaj7)],
+                Within = 1,
+                Requirements = [TuningRequirement.OpenChord(Chord.Parse("Bb7")), TuningRequirement.AtMostRetuned(1)],
+            }
+        );
 
     public static IReadOnlyList<object> Values { get; } =
     [
@@ -386,6 +455,19 @@ internal static class Samples
         Swing.Straight,
         WrittenValue.Of(new(3, 16))!,
         new Performance(KestrelLine, 140, Swing.Triplet),
+        Climbing,
+        Climbing[1],
+        Climbing[0].Stops[1],
+        Climbing[0].Cost,
+        Climbing.Query,
+        Climbing.Query.Plan,
+        Staying,
+        Staying.Query,
+        RouteWeights.Default,
+        RouteWeights.Default with
+        {
+            Leap = 1.25,
+        },
         new Performance(KestrelLine, 140).Notes[4],
         PlayedLines[0],
         PlayedLines[0].Notes[0],
@@ -402,6 +484,11 @@ internal static class Samples
     public static IReadOnlyList<object> Drawings { get; } =
     [
         TinBoatsLine.Tab(),
+        Climbing[0].Map(),
+        Staying[0].Map() with
+        {
+            Width = 300,
+        },
         KestrelLine.OnNeck(),
         new ComparisonOfTunings(Tunings)
         {
@@ -451,6 +538,8 @@ internal static class Samples
         HandLearning.Learn([]),
         Array.Empty<PlayedLine>(),
         PlayedNote.Parse("1:0"),
+        Blocked,
+        Routes.Find(new() { Changes = Changes.Parse("N.C."), Neck = Uke3 }),
         TuningComparison.Of([Uke3], [OneTone]),
         NoTuning,
         NoTuning.Query,

@@ -18,4 +18,11 @@ public static class PathExtensions
         ArgumentNullException.ThrowIfNull(path);
         return new(path);
     }
+
+    /// <summary>The route over beats and frets, the zones as areas.</summary>
+    public static RouteMap Map(this TheoryKit.Paths.Route route)
+    {
+        ArgumentNullException.ThrowIfNull(route);
+        return new(route);
+    }
 }
