@@ -272,35 +272,6 @@ internal static class Samples
 
     public static LearnedHand Learned { get; } = HandLearning.Learn(PlayedLines);
 
-    /// <summary>Copper Weather, from an open tuning, within a semitone of each string.</summary>
-    public static TuningSearchAnswer Search { get; } =
-        TuningSearch.Find(
-            new()
-            {
-                Base = new(Tuning.Parse("D2 A2 D3 F#3 A3 D4"), 648, 20),
-                Chords = [new(Chord.Parse("Bm7"), 2), new(Chord.Parse("Dmaj9")), new(Chord.Parse("F#m7"))],
-                Within = 1,
-                Best = 3,
-                Limits = new() { MinSounding = 4, LastFret = 7 },
-                Requirements = [TuningRequirement.Drone(NoteName.Parse("F#")), TuningRequirement.Rising],
-                Strings = StringSet.Find("Light acoustic 12-53"),
-                Line = [Pitch.Parse("D4"), Pitch.Parse("F#4"), Pitch.Parse("A4")],
-                LineWeight = 0.5,
-            }
-        );
-
-    /// <summary>A search that has no answer.</summary>
-    public static TuningSearchAnswer NoTuning { get; } =
-        TuningSearch.Find(
-            new()
-            {
-                Base = Neck.Guitar,
-                Chords = [new(Ebmaj7)],
-                Within = 1,
-                Requirements = [TuningRequirement.OpenChord(Chord.Parse("Bb7")), TuningRequirement.AtMostRetuned(1)],
-            }
-        );
-
     public static IReadOnlyList<object> Values { get; } =
     [
         Tunings,
@@ -472,8 +443,8 @@ internal static class Samples
         PlayedLines[0],
         PlayedLines[0].Notes[0],
         PlayedLines[0].TermsFor(Hand.Average)[0],
-        Played[1].DifferenceFor(Hand.Average)!,
-        Played[1].DifferenceFor(Hand.Average)!.Terms[0],
+        PlayedLines[1].DifferenceFor(Hand.Average)!,
+        PlayedLines[1].DifferenceFor(Hand.Average)!.Terms[0],
         HandLearningOptions.Default,
         Learned,
         Learned.Weights[0],
