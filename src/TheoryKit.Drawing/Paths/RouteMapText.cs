@@ -11,7 +11,7 @@ internal static class RouteMapText
         var (first, last) = Frets(route);
         var chords = route.Stops.Select(stop => stop.Chord.ToString("G", naming)).ToList();
         var width = chords.Max(static chord => chord.Length);
-        var lines = new List<string> { $"{"".PadRight(width)}  {Ruler(first, last)}" };
+        var lines = new List<string> { $"{"".PadRight(width)} {Ruler(first, last)}" };
         var at = 0;
         for (var index = 0; index < chords.Count; index++)
         {
@@ -22,9 +22,9 @@ internal static class RouteMapText
                 Enumerable
                     .Range(first, last - first + 1)
                     .Select(fret =>
-                        !stop.Window.Contains(fret) ? " ·"
-                        : notes.Exists(note => note.Position.Fret == fret) ? " o"
-                        : " ="
+                        !stop.Window.Contains(fret) ? "  ·"
+                        : notes.Exists(note => note.Position.Fret == fret) ? "  o"
+                        : "  ="
                     )
             );
             lines.Add(
@@ -40,5 +40,5 @@ internal static class RouteMapText
         (route.Stops.Min(static stop => stop.Window.First), route.Stops.Max(static stop => stop.Window.Last));
 
     private static string Ruler(int first, int last) =>
-        string.Concat(Enumerable.Range(first, last - first + 1).Select(static fret => $"{fret, 2}")).TrimEnd();
+        string.Concat(Enumerable.Range(first, last - first + 1).Select(static fret => $"{fret, 3}")).TrimEnd();
 }

@@ -153,7 +153,7 @@ internal static class RouteSheets
         [
             new Block.Facts([
                 new("cost", Split(route.Cost)),
-                new("zones", $"{route.Windows.Count}, the hand goes to another {Times(route.Moves)}"),
+                new("zones", $"{route.Windows.Count}; {Times(route.Moves)}"),
             ]),
             Map(new(route)),
             new Block.Picture(
@@ -193,10 +193,10 @@ internal static class RouteSheets
     private static string Times(int count) =>
         count switch
         {
-            0 => "never",
-            1 => "once",
-            2 => "twice",
-            _ => $"{count} times",
+            0 => "the hand stays",
+            1 => "the hand moves once",
+            2 => "the hand moves twice",
+            _ => $"the hand moves {count} times",
         };
 
     private static string Notes(RouteQuery query) =>
@@ -218,7 +218,7 @@ internal static class RouteSheets
 
     private static string Extras(RouteQuery query) =>
         (query.Targets.Count == 0 ? "" : $", into {Targets(query)}")
-        + (query.Anticipation == Fractions.Fraction.Zero ? "" : $", {query.Anticipation} beats ahead")
+        + (query.Anticipation == Fractions.Fraction.Zero ? "" : $", {query.Anticipation} {(query.Anticipation > Fractions.Fraction.One ? "beats" : "beat")} ahead")
         + (query.UpperTriads ? ", in upper triads" : "");
 
     private static Words Names(Changes changes)

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Fractions;
 using TheoryKit.Fingering;
 using TheoryKit.Theory;
 
@@ -319,7 +320,7 @@ public static class Routes
         {
             var triad = stop.Triad is null ? "" : $" in its triad {stop.Triad.Over(stop.Chord.Root)}";
             return stroke.Start < stop.Span.Start
-                ? $"anticipates {stop.Chord}: its {stop.Entry.Place.Function}{triad}, {stop.Span.Start - stroke.Start} beats ahead"
+                ? $"anticipates {stop.Chord}: its {stop.Entry.Place.Function}{triad}, {Beats(stop.Span.Start - stroke.Start)} ahead"
                 : $"enters {stop.Chord} on its {stop.Entry.Place.Function}{triad}";
         }
 
@@ -360,6 +361,9 @@ public static class Routes
                     ? $"can't start on {InWords(query.Targets)}: no shape of it has such a tone."
                     : "can't be played through: the fingers of its shapes don't reach from tone to tone."
             : $"has no zone left for a route that {query.Plan}.";
+
+        private static string Beats(Fraction beats) =>
+            $"{beats.Reduce()} {(beats > Fraction.One ? "beats" : "beat")}";
 
         private static string InWords(IReadOnlyList<int> targets) => string.Join(" or ", targets);
 
