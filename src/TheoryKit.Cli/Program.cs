@@ -84,6 +84,11 @@ public static class Program
                 .AddCommand<NewCommand>("new")
                 .WithDescription("Writes a study notebook that is ready to run.")
                 .WithExample("new", "copper-weather");
+            settings
+                .AddCommand<RetuneCommand>("retune")
+                .WithDescription("Searches for the tunings in which the chords of a tune are easiest to hold.")
+                .WithExample("retune", "\"Gm9 C13 Fmaj9 Dm7\"")
+                .WithExample("retune", "\"Gm9 | C13 | Fmaj9 | Dm7\"", "--within", "3", "--drone", "D", "--rising");
         });
         try
         {

@@ -20,7 +20,10 @@ internal sealed class CommandLine : IDisposable
 
     /// <summary>Runs a command; every path in it is the test's own.</summary>
     /// <returns>The exit code.</returns>
-    public async Task<int> Run(params string[] arguments)
+    public Task<int> Run(params string[] arguments) => Run(CancellationToken.None, arguments);
+
+    /// <inheritdoc cref="Run(string[])"/>
+    public async Task<int> Run(CancellationToken cancellation, params string[] arguments)
     {
         using var output = new StringWriter();
         using var errors = new StringWriter();
@@ -33,7 +36,7 @@ internal sealed class CommandLine : IDisposable
             }
         );
         console.Profile.Width = 200;
-        var code = await Program.RunAsync(arguments, console, errors);
+        var code = await Program.RunAsync(arguments, console, errors, cancellation);
         (Output, Errors) = (output.ToString(), errors.ToString());
         return code;
     }

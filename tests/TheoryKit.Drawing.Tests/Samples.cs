@@ -191,6 +191,35 @@ internal static class Samples
         );
     }
 
+    /// <summary>Copper Weather, from an open tuning, within a semitone of each string.</summary>
+    public static TuningSearchAnswer Search { get; } =
+        TuningSearch.Find(
+            new()
+            {
+                Base = new(Tuning.Parse("D2 A2 D3 F#3 A3 D4"), 648, 20),
+                Chords = [new(Chord.Parse("Bm7"), 2), new(Chord.Parse("Dmaj9")), new(Chord.Parse("F#m7"))],
+                Within = 1,
+                Best = 3,
+                Limits = new() { MinSounding = 4, LastFret = 7 },
+                Requirements = [TuningRequirement.Drone(NoteName.Parse("F#")), TuningRequirement.Rising],
+                Strings = StringSet.Find("Light acoustic 12-53"),
+                Line = [Pitch.Parse("D4"), Pitch.Parse("F#4"), Pitch.Parse("A4")],
+                LineWeight = 0.5,
+            }
+        );
+
+    /// <summary>A search that has no answer.</summary>
+    public static TuningSearchAnswer NoTuning { get; } =
+        TuningSearch.Find(
+            new()
+            {
+                Base = Neck.Guitar,
+                Chords = [new(Ebmaj7)],
+                Within = 1,
+                Requirements = [TuningRequirement.OpenChord(Chord.Parse("Bb7")), TuningRequirement.AtMostRetuned(1)],
+            }
+        );
+
     public static IReadOnlyList<object> Values { get; } =
     [
         Tunings,
@@ -292,6 +321,14 @@ internal static class Samples
         Line[0][0],
         Line.Query,
         Line.Query.Notes[0],
+        Search,
+        Search.Query,
+        Search.Query.Chords[0],
+        Search.Query.Limits,
+        Search.Query.Requirements[0],
+        Search.Cuts[0],
+        Search[0],
+        new TuningSearchProgress(300, 729, Search[0]),
         Lines.Finger(Neck.Guitar, [Position.Parse("6:3"), Position.Parse("1:15")]),
         Technique.HammerOn,
         Technique.Dead,
@@ -380,6 +417,12 @@ internal static class Samples
         Blocked,
         Routes.Find(new() { Changes = Changes.Parse("N.C."), Neck = Uke3 }),
         TuningComparison.Of([Uke3], [OneTone]),
+        NoTuning,
+        NoTuning.Query,
+        NoTuning.Query.Requirements[0],
+        new TuningCut("an open Bb", 3),
+        new TuningSearchProgress(0, 15_625, null),
+        new TuningSearchProgress(729, 729, Search[0]),
         NoGrips,
         NoGrips.Columns[0].Cells[0],
         new ComparisonOfTunings(NoGrips) { FirstFret = 30, LastFret = 99 },

@@ -136,8 +136,7 @@ internal static class RouteMapPicture
 
         /// <summary>Every note with its chord, which for one that anticipates is the one to come.</summary>
         private IEnumerable<(PathNote Note, RouteStop Stop)> Notes() =>
-            route
-                .Path.Notes.Zip(route.Stops.SelectMany(static stop => Enumerable.Repeat(stop, stop.Notes)));
+            route.Path.Notes.Zip(route.Stops.SelectMany(static stop => Enumerable.Repeat(stop, stop.Notes)));
 
         private void WriteNotes(
             List<(PathNote Note, RouteStop Stop)> notes,
@@ -174,7 +173,10 @@ internal static class RouteMapPicture
                 {
                     var text = stop.Chord.DegreeOf(note.Pitch.Name).ToString("P");
                     var size = text.Length < 3 ? 8.6 : 6.6;
-                    svg.Label(At(note), NeckLayout.Rounded(y(note.Position.Fret) + (role == ToneRole.Other ? -4 : size * 0.36)))
+                    svg.Label(
+                            At(note),
+                            NeckLayout.Rounded(y(note.Position.Fret) + (role == ToneRole.Other ? -4 : size * 0.36))
+                        )
                         .Attribute("font-size", size)
                         .Text(text)
                         .Close();

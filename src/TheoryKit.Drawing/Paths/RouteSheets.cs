@@ -129,8 +129,7 @@ internal static class RouteSheets
                     [
                         .. answer.Select(
                             static (route, index) =>
-                                (IReadOnlyList<Cell>)
-                                    [index + 1, Windows(route), route.Moves, Number(route.Cost.Total)]
+                                (IReadOnlyList<Cell>)[index + 1, Windows(route), route.Moves, Number(route.Cost.Total)]
                         ),
                     ]
                 )
@@ -218,7 +217,11 @@ internal static class RouteSheets
 
     private static string Extras(RouteQuery query) =>
         (query.Targets.Count == 0 ? "" : $", into {Targets(query)}")
-        + (query.Anticipation == Fractions.Fraction.Zero ? "" : $", {query.Anticipation} {(query.Anticipation > Fractions.Fraction.One ? "beats" : "beat")} ahead")
+        + (
+            query.Anticipation == Fractions.Fraction.Zero
+                ? ""
+                : $", {query.Anticipation} {(query.Anticipation > Fractions.Fraction.One ? "beats" : "beat")} ahead"
+        )
         + (query.UpperTriads ? ", in upper triads" : "");
 
     private static Words Names(Changes changes)

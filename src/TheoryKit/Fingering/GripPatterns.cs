@@ -68,7 +68,7 @@ internal sealed class GripPatterns
             0,
             stages.Length,
             parallel,
-            index => stages[index] = new Stage(hand, limits, over, most, windows[index])
+            index => stages[index] = new Stage(hand, limits, over, most, windows[index], parallel.CancellationToken)
         );
         var order = stages
             .SelectMany(static (each, window) => Enumerable.Range(0, each.Efforts.Count).Select(at => (window, at)))
@@ -157,10 +157,19 @@ internal sealed class GripPatterns
         private readonly int[] frets;
         private readonly List<byte> found = [];
         private readonly bool isOpenOnly;
+        private readonly CancellationToken cancellation;
         private readonly double mostFingers;
 
-        public Stage(HandOnNeck hand, GripLimits limits, double over, double most, int? lowest)
+        public Stage(
+            HandOnNeck hand,
+            GripLimits limits,
+            double over,
+            double most,
+            int? lowest,
+            CancellationToken cancellation
+        )
         {
+            this.cancellation = cancellation;
             this.limits = limits;
             this.over = over;
             this.most = most;
@@ -206,6 +215,11 @@ internal sealed class GripPatterns
                 }
 
                 return;
+            }
+
+            if (number == strings - 2)
+            {
+                cancellation.ThrowIfCancellationRequested();
             }
 
             var isOver = muted && !limits.InnerMutes;

@@ -76,15 +76,16 @@ public sealed record TuningSearchProgress(long Decided, long Space, FoundTuning?
 /// <summary>A tuning that a search found. Equal when question and tuning are.</summary>
 public sealed class FoundTuning : IEquatable<FoundTuning>
 {
-    private readonly TuningSearchQuery query;
-
     internal FoundTuning(TuningSearchQuery query, ImmutableArray<int> offsets, double score)
     {
-        this.query = query;
+        Query = query;
         Offsets = offsets;
         Score = score;
         Neck = query.Base.With(Retune(query.Base.Tuning, offsets));
     }
+
+    /// <summary>What was asked.</summary>
+    public TuningSearchQuery Query { get; }
 
     /// <summary>The neck in this tuning.</summary>
     public Neck Neck { get; }
@@ -100,7 +101,7 @@ public sealed class FoundTuning : IEquatable<FoundTuning>
 
     /// <summary>The score divided by the weights of the chords, and of the line if there is one.</summary>
     public double MeanEffort =>
-        Score / (query.Chords.Sum(static chord => chord.Weight) + (query.Line.Count > 0 ? query.LineWeight : 0))
+        Score / (Query.Chords.Sum(static chord => chord.Weight) + (Query.Line.Count > 0 ? Query.LineWeight : 0))
             is var mean
         && double.IsFinite(mean)
             ? mean
@@ -109,19 +110,19 @@ public sealed class FoundTuning : IEquatable<FoundTuning>
     /// <summary>The easiest grip of each chord, in the order of the question.</summary>
     public IReadOnlyList<ChordGrip> Grips =>
         field ??= [
-            .. query.Chords.Select(each => GripSearch.Best(query.Limits.For(each.Chord, Neck, query.Hand), Hand)!),
+            .. Query.Chords.Select(each => GripSearch.Best(Query.Limits.For(each.Chord, Neck, Query.Hand), Hand)!),
         ];
 
     /// <summary>The easiest way to play the line; null if none was asked for.</summary>
-    public FingeredLine? Line => field ??= query.Line.Count == 0 ? null : Lines.Place(Neck, query.Line, query.Hand)[0];
+    public FingeredLine? Line => field ??= Query.Line.Count == 0 ? null : Lines.Place(Neck, Query.Line, Query.Hand)[0];
 
     /// <summary>By how many semitones all strings are retuned, taken together.</summary>
     public int RetuneDistance => Offsets.Sum(Math.Abs);
 
-    private HandOnNeck Hand => field ??= new(Neck, query.Hand);
+    private HandOnNeck Hand => field ??= new(Neck, Query.Hand);
 
     /// <inheritdoc/>
-    public bool Equals(FoundTuning? other) => other is not null && query == other.query && Neck == other.Neck;
+    public bool Equals(FoundTuning? other) => other is not null && Query == other.Query && Neck == other.Neck;
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as FoundTuning);
@@ -134,7 +135,7 @@ public sealed class FoundTuning : IEquatable<FoundTuning>
 
     private Tuning Retune(Tuning from, ImmutableArray<int> offsets)
     {
-        var spelled = query.Chords.SelectMany(static each => each.Chord.Tones).ToLookup(static tone => tone.PitchClass);
+        var spelled = Query.Chords.SelectMany(static each => each.Chord.Tones).ToLookup(static tone => tone.PitchClass);
         return new(
             Enumerable
                 .Range(1, from.StringCount)

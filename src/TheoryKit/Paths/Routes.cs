@@ -31,9 +31,7 @@ public static class Routes
         ArgumentNullException.ThrowIfNull(query);
         Check(query);
         var time = RouteTime.Of(query);
-        return time.Parts.Count == 0
-            ? new(query, [], "No chord gets a note.")
-            : new Search(query, time).Run();
+        return time.Parts.Count == 0 ? new(query, [], "No chord gets a note.") : new Search(query, time).Run();
     }
 
     private static void Check(RouteQuery query)
@@ -108,7 +106,8 @@ public static class Routes
         }
 
         private long Own(RouteNode node, int layer) =>
-            !query.Plan.Allows(node.Choice.Window, layer, arrival) || (layer == 0 && node is { IsStill: true, Direction: Direction.Down })
+            !query.Plan.Allows(node.Choice.Window, layer, arrival)
+            || (layer == 0 && node is { IsStill: true, Direction: Direction.Down })
                 ? None
                 : Rounded(ground.Own(node, layer, arrival));
 
@@ -330,7 +329,10 @@ public static class Routes
             var reached = Array.Empty<bool>();
             for (var layer = 0; layer < layers.Length; layer++)
             {
-                reached = [.. Enumerable.Range(0, layers[layer].Length).Select(node => IsReached(layer, node, reached))];
+                reached =
+                [
+                    .. Enumerable.Range(0, layers[layer].Length).Select(node => IsReached(layer, node, reached)),
+                ];
                 if (!Array.Exists(reached, static each => each))
                 {
                     return new(query, [], Why(layer), layer, time.Parts[layer].Span.Chord);
@@ -356,14 +358,13 @@ public static class Routes
                 ? query.Plan is RoutePlan.Stay { Place: { } place }
                     ? $"has no shape at frets {place}: no tone lies there, or they are wider than the hand."
                     : "has no zone on this neck."
-            : layers[layer].Length == 0
-                ? query.Targets.Count > 0
-                    ? $"can't start on {InWords(query.Targets)}: no shape of it has such a tone."
-                    : "can't be played through: the fingers of its shapes don't reach from tone to tone."
-            : $"has no zone left for a route that {query.Plan}.";
+                : layers[layer].Length == 0
+                    ? query.Targets.Count > 0
+                        ? $"can't start on {InWords(query.Targets)}: no shape of it has such a tone."
+                        : "can't be played through: the fingers of its shapes don't reach from tone to tone."
+                    : $"has no zone left for a route that {query.Plan}.";
 
-        private static string Beats(Fraction beats) =>
-            $"{beats.Reduce()} {(beats > Fraction.One ? "beats" : "beat")}";
+        private static string Beats(Fraction beats) => $"{beats.Reduce()} {(beats > Fraction.One ? "beats" : "beat")}";
 
         private static string InWords(IReadOnlyList<int> targets) => string.Join(" or ", targets);
 

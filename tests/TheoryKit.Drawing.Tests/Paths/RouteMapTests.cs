@@ -6,10 +6,7 @@ public class RouteMapTests
 {
     [Fact]
     public void A_map_in_characters_is_as_a_reviewer_read_it() =>
-        Expectations.Matches(
-            $"{Samples.Climbing[0].Map()}\n\n{Samples.Staying[0].Map()}\n",
-            "route-maps.txt"
-        );
+        Expectations.Matches($"{Samples.Climbing[0].Map()}\n\n{Samples.Staying[0].Map()}\n", "route-maps.txt");
 
     [Fact]
     public void A_map_has_an_area_for_every_chord_and_a_label_for_every_note()
@@ -17,7 +14,10 @@ public class RouteMapTests
         foreach (var route in new[] { Samples.Climbing[0], Samples.Staying[0] })
         {
             var svg = XElement.Parse(route.Map().Svg());
-            var texts = svg.Descendants().Where(static each => each.Name.LocalName == "text").Select(static each => each.Value).ToList();
+            var texts = svg.Descendants()
+                .Where(static each => each.Name.LocalName == "text")
+                .Select(static each => each.Value)
+                .ToList();
             Assert.Equal(
                 route.Stops.Count,
                 svg.Descendants().Count(static each => each.Attribute("fill-opacity") is not null)

@@ -41,11 +41,16 @@ internal static class RouteBruteForce
                 return;
             }
 
-            if (Fits(query, chords.ConvertAll(static each => each.Time), chosen) && Cost(query, chords.ConvertAll(static each => each.Time), chosen) is { } cost)
+            if (
+                Fits(query, chords.ConvertAll(static each => each.Time), chosen)
+                && Cost(query, chords.ConvertAll(static each => each.Time), chosen) is { } cost
+            )
             {
                 var key = Key(
                     chosen.Select(static way => way.Window),
-                    chosen.SelectMany(way => Line(way, query.NotesPerChord).Notes.Select(note => note.Place.Position.ToString()))
+                    chosen.SelectMany(way =>
+                        Line(way, query.NotesPerChord).Notes.Select(note => note.Place.Position.ToString())
+                    )
                 );
                 found[key] = Math.Min(cost, found.GetValueOrDefault(key, double.PositiveInfinity));
             }
@@ -57,9 +62,7 @@ internal static class RouteBruteForce
 
     private static IEnumerable<Way> WaysOf(RouteQuery query, (Window Window, Shape Shape) one) =>
         from entry in Enumerable.Range(0, one.Shape.Notes.Count)
-        where
-            query.Targets.Count == 0
-            || query.Targets.Contains(one.Shape.Notes[entry].Place.Function.Number)
+        where query.Targets.Count == 0 || query.Targets.Contains(one.Shape.Notes[entry].Place.Function.Number)
         from direction in new[] { Direction.Up, Direction.Down }
         select new Way(one.Window, one.Shape, entry, direction);
 
@@ -163,10 +166,7 @@ internal static class RouteBruteForce
                 var arrival = Arrival(climb, query, times);
                 var part = arrival == 0 ? 1 : Math.Min(1, index / (double)arrival);
                 var even = start + (part * (end - start));
-                sum +=
-                    query.Weights.Pace
-                    * Math.Abs(BruteForce.Tip(query.Neck, Home(query, way.Window)) - even)
-                    / 1000;
+                sum += query.Weights.Pace * Math.Abs(BruteForce.Tip(query.Neck, Home(query, way.Window)) - even) / 1000;
             }
 
             (going, pitch) = (leaving, notes[^1].Place.Pitch.MidiNumber);

@@ -329,7 +329,10 @@ public class RoutesTests
             {
                 Assert.Equal(stop.Shape.Notes.Count == 1 ? 0 : 1, Math.Abs(order[index] - order[index - 1]));
                 Assert.False(
-                    index > 1 && order[index] == order[index - 2] && order[index - 1] > 0 && order[index - 1] < stop.Shape.Notes.Count - 1,
+                    index > 1
+                        && order[index] == order[index - 2]
+                        && order[index - 1] > 0
+                        && order[index - 1] < stop.Shape.Notes.Count - 1,
                     "A line turns only at the last tone of a shape."
                 );
             }

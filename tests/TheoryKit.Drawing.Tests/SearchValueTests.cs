@@ -1,0 +1,71 @@
+using TheoryKit.Fingering;
+using TheoryKit.Theory;
+
+namespace TheoryKit.Drawing;
+
+public class SearchValueTests
+{
+    private static readonly RendererSet All = DrawingRenderers.All;
+
+    [Fact]
+    public void An_answer_as_text() => Expectations.Matches(All.Text(Samples.Search), "search-Copper-Weather.txt");
+
+    [Fact]
+    public void An_answer_of_no_tuning_says_what_cut_off_most() =>
+        Expectations.Matches(All.Text(Samples.NoTuning), "search-no-tuning.txt");
+
+    [Fact]
+    public void A_bar_as_text_and_as_html()
+    {
+        var progress = new TuningSearchProgress(300, 729, Samples.Search[0]);
+        Expectations.Matches(All.Text(progress), "search-progress.txt");
+        var bar = Fragment
+            .Parse(All.Html(progress, new RenderContext()))
+            .Descendants("div")
+            .Single(static each => each.Attribute("role")?.Value == "progressbar");
+        Assert.Equal("41", bar.Attribute("aria-valuenow")?.Value);
+        Assert.NotEmpty(bar.Attribute("aria-label")!.Value);
+    }
+
+    [Fact]
+    public void A_bar_is_full_only_at_the_end()
+    {
+        Assert.Contains(
+            "] 99 %",
+            All.Text(new TuningSearchProgress(999_999, 1_000_000, null)),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "] 100 %",
+            All.Text(new TuningSearchProgress(1_000_000, 1_000_000, null)),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void The_ranking_has_a_row_for_each_and_for_the_runner_up()
+    {
+        var html = Fragment.Parse(All.Html(Samples.Search, new RenderContext()));
+        var rows = html.Descendants("table").First().Element("tbody")!.Elements("tr").Count();
+        Assert.Equal(Samples.Search.Count + (Samples.Search.RunnerUp is null ? 0 : 1), rows);
+    }
+
+    [Fact]
+    public void The_caution_of_strings_stands_where_one_is_tuned_up_and_only_there()
+    {
+        foreach (var found in Samples.Search)
+        {
+            Assert.Equal(
+                found.Offsets.Any(static offset => offset > 0),
+                All.Text(found).Contains(Cautions.Strings, StringComparison.Ordinal)
+            );
+        }
+    }
+
+    [Fact]
+    public void Notes_in_what_is_required_are_named_in_the_readers_way() =>
+        Assert.Equal(
+            "an open B",
+            DrawingRenderers.Named(NoteNaming.German).Text(TuningRequirement.Drone(NoteName.Parse("Bb"))).Trim()
+        );
+}
