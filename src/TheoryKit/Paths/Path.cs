@@ -130,7 +130,8 @@ public sealed partial class Path : IEquatable<Path>
         }
 
         var degree = chord.DegreeOf(note.Pitch.Name);
-        return degree.Number is 2 or 4 or 6
+        return
+            degree.Number is 2 or 4 or 6
             && !chord.Formula.Contains(degree)
             && chord.Formula.Any(static tone => tone.Number >= 7)
             ? new(degree.Number + 7, degree.Alteration)
