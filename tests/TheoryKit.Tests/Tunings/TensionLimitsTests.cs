@@ -75,17 +75,16 @@ public class TensionLimitsTests
         Assert.Equal(TensionLimits.Bass, new Scordatura(bass, Tuning.Find("Bass drop D")!).Tensions(own, 864).Limits);
         Assert.Equal(
             TensionLimits.Bass,
-            Fingering
-                .TuningComparison.Of(
-                    neck,
-                    [bass],
-                    Chord.ParseList("A"),
-                    limits: new() { MinSounding = 2 },
-                    strings: own
-                )
+            TuningComparison
+                .Of(neck, [bass], Chord.ParseList("A"), limits: new() { MinSounding = 2 }, strings: own)
                 .TensionLimits
         );
-        var query = new TuningSearchQuery { Base = neck.With(bass), Strings = own };
+        var query = new TuningSearchQuery
+        {
+            Base = neck.With(bass),
+            Chords = WeightedChord.Of(Chord.ParseList("A")),
+            Strings = own,
+        };
         Assert.Equal(TensionLimits.Bass, query.TensionLimits);
         Assert.Equal(TensionLimits.Small, (query with { TensionLimits = TensionLimits.Small }).TensionLimits);
     }
