@@ -6,7 +6,7 @@ public static class Cautions
     /// <summary>Of strings under tension.</summary>
     public const string Strings =
         "A string that breaks whips: wear eye protection when you tune up or change strings, and keep your face away. "
-        + "Fit a lighter string rather than force one, bring the pitch up slowly, and ask a luthier before you load a neck or a bridge more than it is used to.";
+        + "Tune lower rather than force a string, for a lighter one only eases the neck; bring the pitch up slowly, and ask a luthier before you load a neck or a bridge more than it is used to.";
 
     /// <summary>Of stretches and of practice.</summary>
     public const string Hands =

@@ -92,6 +92,17 @@ public sealed class RetuneCommandTests : IDisposable
         }
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false, "--tension", "40 N to 150 N")]
+    public async Task A_bass_has_the_limits_of_a_bass_unless_others_are_said(bool isFound, params string[] tension)
+    {
+        string[] bass = ["--tuning", "Bass standard", "--scale", "864", "--strings", "Bass 45-105", "--within", "1"];
+        Assert.Equal(0, await program.Run(["retune", "E A", "--min-sounding", "2", .. bass, .. tension]));
+        Assert.Equal(!isFound, program.Output.Contains("None of", StringComparison.Ordinal));
+        Assert.Contains(isFound ? "120 N to 260 N" : "40 N to 150 N", program.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task No_tuning_is_an_answer_too()
     {
@@ -115,6 +126,8 @@ public sealed class RetuneCommandTests : IDisposable
     [InlineData("--scale: ", "Gm7", "--scale", "0")]
     [InlineData("--best: ", "Gm7", "--best", "0")]
     [InlineData("--at-most: ", "Gm7", "--at-most", "-1")]
+    [InlineData("is not limits of tension", "Gm7", "--strings", "Light acoustic 12-53", "--tension", "120 N")]
+    [InlineData("name them with --strings", "Gm7", "--tension", "120 N to 260 N")]
     public async Task What_is_wrong_is_said_with_its_option(string error, params string[] command)
     {
         Assert.Equal(2, await program.Run(["retune", .. command]));

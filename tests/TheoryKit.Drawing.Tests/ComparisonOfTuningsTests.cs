@@ -96,6 +96,51 @@ public class ComparisonOfTuningsTests
         Assert.Contains(Cautions.Strings, text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Any_string_tuned_up_goes_with_the_caution_with_and_without_strings()
+    {
+        var chords = Chord.ParseList("Dadd9");
+        Tuning[] up = [Tuning.Standard, Tuning.Parse("E2 B2 D3 G3 B3 E4")];
+        foreach (var set in new[] { null, StringSet.Find("Light electric 10-46") })
+        {
+            var text = All.Text(TuningComparison.Of(Neck.Guitar, up, chords, strings: set));
+            Assert.Equal(2, text.Split(Cautions.Strings).Length);
+        }
+
+        Tuning[] down = [Tuning.Standard, Tuning.Find("Drop D")!];
+        Assert.DoesNotContain(
+            Cautions.Strings,
+            All.Text(TuningComparison.Of(Neck.Guitar, down, chords)),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void The_tensions_have_a_heading_that_no_table_scrolls_away_and_figures_on_one_line()
+    {
+        var comparison = TuningComparison.Of(
+            Neck.Guitar,
+            [Tuning.Standard, Tuning.Find("DADGAD")!],
+            Chord.ParseList("Dadd9"),
+            strings: StringSet.Find("Light electric 10-46")
+        );
+        var html = Fragment.Parse(All.Html(comparison, new RenderContext()));
+        var heading = html.Descendants()
+            .Single(static each => !each.HasElements && each.Value == "Tension of the strings, Light electric 10-46");
+        Assert.DoesNotContain(heading.Ancestors(), static each => (string?)each.Attribute("class") == "tk-wide");
+        Assert.Contains("72.6\u00a0N", html.Value, StringComparison.Ordinal);
+        Assert.DoesNotContain("72.6 N", html.Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Tunings_of_the_same_effort_are_not_least_and_most()
+    {
+        var chords = Chord.ParseList("A D");
+        var same = All.Text(TuningComparison.Of([Neck.Guitar, new(Tuning.Standard, 648, 21)], chords));
+        Assert.Contains("in every tuning", same, StringComparison.Ordinal);
+        Assert.DoesNotContain("most effort", same, StringComparison.Ordinal);
+    }
+
     private static XElement Table(int place) =>
         Fragment.Parse(All.Html(Samples.Tunings, new RenderContext())).Descendants("table").ElementAt(place);
 }

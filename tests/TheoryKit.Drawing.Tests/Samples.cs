@@ -487,7 +487,7 @@ internal static class Samples
         ZoneAcrossQualities.Of(Zones[2], [Formula.Parse("1 3 5 b7"), Formula.Parse("1 b3 5 b7")]),
         new LineDrawing(Line[0], Neck.Guitar) { Chord = Chord.Parse("Gm9") },
         ComparisonPage.Of(NoteName.Parse("C"), Formula.Parse("1 3 5 7"), Formula.Parse("1 b3 5 7")),
-        ToOpenD.Fitted(StringSet.Find("Light electric 10-46")!),
+        ToOpenD.Fitted(StringSet.Find("Light electric 10-46")!, 648),
     ];
 
     private static readonly Neck Uke3 = new(Tuning.Parse("G3 D4 A4"), 500, 5);
@@ -562,7 +562,7 @@ internal static class Samples
         new Scordatura(Tuning.Standard, Tuning.Standard),
         new Scordatura(Tuning.Standard, Tuning.Find("Half step down")!),
         new Scordatura(Tuning.Find("Banjo open G")!, Tuning.Find("Banjo double C")!),
-        new Scordatura(Tuning.Standard, Tuning.Find("Drop C#")!).Fitted(StringSet.Find("Light electric 10-46")!),
+        new Scordatura(Tuning.Standard, Tuning.Find("Drop C#")!).Fitted(StringSet.Find("Light electric 10-46")!, 648),
         // No grip before, none after, and a chord that no neck of three strings has.
         MovedChanges.Of([Chord.Parse("C13"), OneTone], Uke3, Uke3.Tuning.With(1, Pitch.Parse("Bb4"))),
         MovedChanges.Of([Chord.Parse("Bb")], new Neck(Tuning.Standard, capo: 3), Tuning.Find("Drop C#")!),

@@ -51,6 +51,7 @@ public class StringValueTests
 
     [Fact]
     public void A_gauge_for_a_tension() =>
+        // (and 71.1 N / 0.0993 mm² = 716 MPa of 2211 / 0.3556^0.145 = 2569)
         // 70 N at Bb3 (233.08 Hz) on 648 mm: 0.7671 g/m, so 0.3528 mm; 0.014 in (0.3556 mm) pulls 70 · (0.3556 / 0.3528)² = 71.1 N.
         Assert.Equal(
             """
@@ -60,9 +61,38 @@ public class StringValueTests
               pulls             71.1 N
               more than wanted  +1.1 N
               just right        0.353 mm, 0.0139 in
+              of breaking       28 %
             """,
             All.Text(FittedString.GaugeFor(new(70), Pitch.Parse("Bb3"), 648, StringMaterial.PlainSteel))
         );
+
+    [Fact]
+    public void A_gauge_that_breaks_is_shown_with_its_warning_and_the_caution()
+    {
+        var text = All.Text(FittedString.GaugeFor(new(90), Pitch.Parse("C5"), 648, StringMaterial.PlainSteel));
+        Assert.Contains("127 %", text, StringComparison.Ordinal);
+        Assert.Contains("breaks before it is in tune", text, StringComparison.Ordinal);
+        Assert.Contains(Cautions.Strings, text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_not_known_or_an_estimate_is_said()
+    {
+        var nylon = All.Text(new Neck(Tuning.Standard, 650).Tensions(StringSet.Find("Classical nylon")!));
+        Assert.Contains("not known  comfortable", nylon, StringComparison.Ordinal);
+        Assert.Contains("How near these strings are to breaking is not known", nylon, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_string_tuned_up_goes_with_the_caution_however_comfortable()
+    {
+        var report = Neck
+            .Guitar.With(Tuning.Parse("E2 A2 D3 G3 B3 F4"))
+            .Tensions(StringSet.Find("Light electric 10-46")!, Tuning.Standard);
+        Assert.Contains(Cautions.Strings, All.Text(report), StringComparison.Ordinal);
+        Assert.Contains(Cautions.Strings, All.Text(report.Strings[0]), StringComparison.Ordinal);
+        Assert.DoesNotContain(Cautions.Strings, All.Text(report.Strings[1]), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Warnings_are_never_shown_without_the_caution()

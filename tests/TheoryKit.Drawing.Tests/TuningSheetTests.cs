@@ -49,7 +49,8 @@ public class TuningSheetTests
         {
             "scordatura-Open-D" => Samples.ToOpenD,
             "scordatura-Open-E-fitted" => new Scordatura(Tuning.Standard, Tuning.Find("Open E")!).Fitted(
-                StringSet.Find("Light electric 10-46")!
+                StringSet.Find("Light electric 10-46")!,
+                648
             ),
             "moved-Nine-Tin-Boats" => Samples.NineTinBoats,
             "moved-line" => Samples.MovedLine,
@@ -100,16 +101,46 @@ public class TuningSheetTests
     [InlineData("C standard")] // slack
     public void With_strings_fitted_the_caution_stands_there_once_too(string name)
     {
-        var sheet = new Scordatura(Tuning.Standard, Tuning.Find(name)!).Fitted(StringSet.Find("Light electric 10-46")!);
+        var sheet = new Scordatura(Tuning.Standard, Tuning.Find(name)!).Fitted(
+            StringSet.Find("Light electric 10-46")!,
+            648
+        );
         Assert.Equal(2, All.Text(sheet).Split(Cautions.Strings).Length);
         Assert.Equal(Tuning.Standard, sheet.Tensions!.Reference);
         Assert.Equal(sheet, new ScordaturaSheet(sheet.Scordatura) { Tensions = sheet.Tensions });
     }
 
     [Fact]
+    public void Changes_and_lines_moved_to_a_tuning_with_a_string_up_go_with_the_caution()
+    {
+        var openD = Neck.Guitar.With(Tuning.Find("Open D")!);
+        foreach (var (from, to, isUp) in new[] { (openD, Neck.Guitar, true), (Neck.Guitar, openD, false) })
+        {
+            object[] moved =
+            [
+                MovedChanges.Of(Chord.ParseList("D A"), from, to.Tuning),
+                MovedLine.Of([new(2, 0), new(2, 2)], from, to.Tuning),
+            ];
+            foreach (var each in moved)
+            {
+                Assert.Equal(isUp ? 2 : 1, All.Text(each).Split(Cautions.Strings).Length);
+            }
+        }
+    }
+
+    [Fact]
+    public void Reasons_of_a_reading_have_plain_signs_in_plain_text_and_printed_ones_on_a_page()
+    {
+        var reading = Tuning.Parse("Bb2 C3 E3 G3").Reading().Readings[0];
+        Assert.Contains("b7 in the bass", All.Text(reading), StringComparison.Ordinal);
+        Assert.DoesNotContain('♭', All.Text(reading));
+        Assert.Contains("♭7 in the bass", All.Html(reading, new RenderContext()), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Tensions_of_another_tuning_are_refused()
     {
-        var report = Samples.ToOpenD.Tensions(StringSet.Find("Light electric 10-46")!);
+        var report = Samples.ToOpenD.Tensions(StringSet.Find("Light electric 10-46")!, 648);
         Assert.Throws<ArgumentException>(() => new ScordaturaSheet(Samples.ToOpenD.Back) { Tensions = report });
     }
 

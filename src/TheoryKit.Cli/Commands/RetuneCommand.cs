@@ -169,6 +169,12 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
         )]
         public string? Strings { get; init; }
 
+        [CommandOption("--tension <LIMITS>")]
+        [Description(
+            "Between which tensions the strings of [bold]--strings[/] have to be, such as [bold]\"120 N to 260 N\"[/]; usually what suits the instrument."
+        )]
+        public string? Tension { get; init; }
+
         [CommandOption("--drone <NOTE>")]
         [Description("An open string has to sound this note.")]
         public string? Drone { get; init; }
@@ -197,6 +203,12 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
         /// <exception cref="FormatException">A text is not what it should be.</exception>
         /// <exception cref="ArgumentException">A number is out of range.</exception>
         public TuningSearchQuery Query() =>
+            Tension is null ? Asked()
+            : Strings is null
+                ? throw new FormatException("--tension is for the strings fitted: name them with --strings too.")
+            : Asked() with { TensionLimits = TensionLimits.Parse(Tension) };
+
+        private TuningSearchQuery Asked() =>
             new()
             {
                 Base = new(Tunings.Tuning.Find(Tuning) ?? Tunings.Tuning.Parse(Tuning), Scale, Frets, Capo),

@@ -40,6 +40,15 @@ internal static class ComparisonOfTuningsSheet
             blocks.AddRange(Tensions(comparison));
         }
 
+        if (
+            comparison.Columns.Any(static column =>
+                column.Tensions?.Caution is not null || column.Retuned?.Any(static steps => steps > 0) == true
+            )
+        )
+        {
+            blocks.Add(new Block.Prose(Cautions.Strings));
+        }
+
         if (page.ShowsNumbers)
         {
             blocks.Add(Numbers(comparison));
@@ -67,8 +76,15 @@ internal static class ComparisonOfTuningsSheet
                 whole.MinBy(static column => column.LeastEffort)!,
                 whole.MaxBy(static column => column.LeastEffort)!
             );
-            facts.Add(new("least effort, all chords", (Words)$"{least}, {Effort(least.LeastEffort)}"));
-            facts.Add(new("most effort, all chords", (Words)$"{most}, {Effort(most.LeastEffort)}"));
+            if (Effort(least.LeastEffort) == Effort(most.LeastEffort))
+            {
+                facts.Add(new("effort, all chords", $"{Effort(least.LeastEffort)} in every tuning"));
+            }
+            else
+            {
+                facts.Add(new("least effort, all chords", (Words)$"{least}, {Effort(least.LeastEffort)}"));
+                facts.Add(new("most effort, all chords", (Words)$"{most}, {Effort(most.LeastEffort)}"));
+            }
         }
 
         return facts;
@@ -152,7 +168,7 @@ internal static class ComparisonOfTuningsSheet
             ]
         );
 
-    /// <summary>A row for every string, a column for every tuning; then what is amiss, with the caution.</summary>
+    /// <summary>A row for every string, a column for every tuning; then what is amiss and what is not known.</summary>
     private static IEnumerable<Block> Tensions(TuningComparison comparison)
     {
         var reports = comparison.Columns.Select(static column => column.Tensions!).ToList();
@@ -166,11 +182,18 @@ internal static class ComparisonOfTuningsSheet
         }
 
         rows.Add(["together", .. reports.Select(static report => Newtons(report.Total, report.TotalChange))]);
+        // A heading of its own, which stays in sight where the table is wider than the page.
+        yield return new Block.Heading(
+            comparison.Strings.Name is { } name ? $"Tension of the strings, {name}" : "Tension of the strings"
+        );
         yield return new Block.Table(
-            comparison.Strings.Name is { } name ? $"Tension of the strings, {name}" : "Tension of the strings",
+            "Tension of the strings",
             ["string", .. comparison.Columns.Select(static column => new Column(Words.Of(column), IsNumber: true))],
             rows
-        );
+        )
+        {
+            HasQuietCaption = true,
+        };
         foreach (var column in comparison.Columns)
         {
             var report = column.Tensions!;
@@ -183,12 +206,9 @@ internal static class ComparisonOfTuningsSheet
             }
         }
 
-        if (
-            reports.Select(static report => report.Caution).FirstOrDefault(static text => text is not null) is
-            { } caution
-        )
+        foreach (var note in reports.SelectMany(static report => report.Notes).Distinct())
         {
-            yield return new Block.Prose(caution);
+            yield return new Block.Prose(note);
         }
     }
 
@@ -200,8 +220,8 @@ internal static class ComparisonOfTuningsSheet
     /// <summary>"72.6 N", "61.1 N (-11.5 N)".</summary>
     private static Words Newtons(Tension tension, Tension? change) =>
         change is { Newtons: var more } && Math.Round(more, 1) != 0
-            ? (Words)$"{tension.ToString(1)} ({new StringValues.Signed(more)})"
-            : tension.ToString(1);
+            ? (Words)$"{StringValues.Newtons(tension)} ({new StringValues.Signed(more)})"
+            : StringValues.Newtons(tension);
 
     /// <summary>Every neck with the tones of one chord.</summary>
     private static Block.Picture Necks(ComparisonOfTunings page)

@@ -32,6 +32,7 @@ internal static class MovedSheets
         {
             blocks.Add(new Block.Prose($"In the new tuning: {moved.Easiest.Reason}"));
             blocks.Add(Table(moved));
+            blocks.AddRange(TuningWords.CautionOf(moved.Scordatura));
             return new(blocks);
         }
 
@@ -42,6 +43,7 @@ internal static class MovedSheets
         }
 
         blocks.Add(Table(moved));
+        blocks.AddRange(TuningWords.CautionOf(moved.Scordatura));
         return new(blocks);
     }
 
@@ -122,6 +124,7 @@ internal static class MovedSheets
         }
 
         blocks.Add(Table(moved));
+        blocks.AddRange(TuningWords.CautionOf(moved.Scordatura));
         return new(blocks);
 
         void Add(string name, FingeredLine? line)

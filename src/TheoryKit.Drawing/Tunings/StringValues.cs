@@ -96,8 +96,23 @@ internal static class StringValues
                 new("pulls", static each => Newtons(each.Tension), IsNumber: true),
                 new("more than wanted", static each => Words.Of(new Signed(each.Difference.Newtons)), IsNumber: true),
                 new("just right", static each => Both(each.Exact.Diameter), IsNumber: true),
+                new("of breaking", static each => OnOneLine(each.BreakingPartInWords), IsNumber: true),
             ]
-        );
+        )
+        {
+            More = static each =>
+                [
+                    .. each.Warning is null
+                        ? Array.Empty<Block>()
+                        :
+                        [
+                            new Block.Prose(
+                                Words.Of(new Said((format, naming) => each.WarningAs(format, naming) ?? ""))
+                            ),
+                        ],
+                    .. each.Caution is { } caution ? [new Block.Prose(caution)] : Array.Empty<Block>(),
+                ],
+        };
 
     public static Description<StringTension> StringTensions { get; } =
         new(
@@ -118,7 +133,7 @@ internal static class StringValues
                     static each => each.Change is { } change ? Words.Of(new Signed(change.Newtons)) : null,
                     IsNumber: true
                 ),
-                new("of breaking", static each => Percent(each.BreakingPart), IsNumber: true),
+                new("of breaking", static each => OnOneLine(each.BreakingPartInWords), IsNumber: true),
                 new(
                     "feels",
                     static each => new Cell(State(each.State), IsStrong: each.State != StringState.Comfortable)
@@ -128,7 +143,9 @@ internal static class StringValues
         {
             More = static each =>
                 each.State == StringState.Comfortable
-                    ? []
+                    ? each.Retuned > 0
+                        ? [new Block.Prose(Cautions.Strings)]
+                        : []
                     :
                     [
                         new Block.Prose(Words.Of(new Said((format, naming) => each.AdviceAs(format, naming) ?? ""))),
@@ -200,6 +217,7 @@ internal static class StringValues
             );
         }
 
+        blocks.AddRange(report.Notes.Select(static note => new Block.Prose(note)));
         if (report.Caution is { } caution)
         {
             blocks.Add(new Block.Prose(caution));
@@ -264,8 +282,10 @@ internal static class StringValues
                 .Replace(" in ", "\u00a0in ", StringComparison.Ordinal)
                 .Replace(" mm ", "\u00a0mm ", StringComparison.Ordinal);
 
-    private static string Newtons(Tension tension, int decimals = 1) =>
-        tension.ToString(decimals).Replace(' ', '\u00a0');
+    /// <summary>"116.6 N", on one line.</summary>
+    public static string Newtons(Tension tension, int decimals = 1) => OnOneLine(tension.ToString(decimals));
+
+    private static string OnOneLine(string text) => text.Replace(' ', '\u00a0');
 
     private static Words Weight(FittedString each) => $"{Number(each.UnitWeight * 1000, "0.000")!}\u00a0g/m";
 

@@ -9,12 +9,13 @@ public static class TuningExtensions
     /// <param name="scordatura">What is turned.</param>
     /// <param name="strings">The strings fitted.</param>
     /// <param name="scaleLength">From nut to saddle, in mm.</param>
-    /// <param name="limits">Between which tensions a string plays well and lasts; those for guitars if null.</param>
+    /// <param name="limits">Between which tensions a string plays well and lasts; those for the instrument of the set or the tunings
+    /// if null.</param>
     /// <exception cref="ArgumentException">The set has not as many strings.</exception>
     public static ScordaturaSheet Fitted(
         this Scordatura scordatura,
         StringSet strings,
-        double scaleLength = Neck.DefaultScaleLength,
+        double scaleLength,
         TensionLimits? limits = null
     )
     {

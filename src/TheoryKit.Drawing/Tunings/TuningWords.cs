@@ -36,6 +36,10 @@ internal static class TuningWords
         return $"{(all.Count == 1 ? "string" : "strings")} {InWords.List(all)}";
     }
 
+    /// <summary>The caution, where any string is turned up.</summary>
+    public static IEnumerable<Block> CautionOf(Scordatura scordatura) =>
+        scordatura.Steps.Any(static turn => turn.Direction == Turn.Up) ? [new Block.Prose(Cautions.Strings)] : [];
+
     private static string Amount(int semitones) =>
         Math.Abs(semitones) switch
         {

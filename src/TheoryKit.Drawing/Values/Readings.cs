@@ -22,14 +22,25 @@ internal static class Readings
     public static Description<ReadingTerm> Terms { get; } =
         new(
             new("reason", "reasons"),
-            static term => term.Words,
+            static term => Words.Of(new InWords(term.Words)),
             [new("cost", static term => term.Cost, IsNumber: true)]
         );
 
     /// <summary>The terms with what each costs.</summary>
-    public static string Because(ChordReading reading) =>
-        string.Join(
-            ", ",
-            reading.Terms.Select(static term => term.Cost == 0 ? term.Words : $"{term.Words} (+{term.Cost})")
+    public static Words Because(ChordReading reading) =>
+        Words.Of(
+            new InWords(
+                string.Join(
+                    ", ",
+                    reading.Terms.Select(static term => term.Cost == 0 ? term.Words : $"{term.Words} (+{term.Cost})")
+                )
+            )
         );
+
+    /// <summary>Words of the library, in which signs are printed, with plain signs in plain text.</summary>
+    private sealed record InWords(string Printed) : IFormattable
+    {
+        public string ToString(string? format, IFormatProvider? formatProvider) =>
+            format == "P" ? Printed : Printed.Replace('♭', 'b').Replace('♯', '#');
+    }
 }

@@ -58,7 +58,8 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
     /// <param name="hand">The hand; the average one if null.</param>
     /// <param name="limits">What is asked of a grip; common practice if null.</param>
     /// <param name="strings">The strings fitted, for tensions; null for none.</param>
-    /// <param name="tensionLimits">Between which tensions a string plays well and lasts; those of a guitar if null.</param>
+    /// <param name="tensionLimits">Between which tensions a string plays well and lasts; those for the instrument of
+    /// the set, else of the reference, if null.</param>
     /// <exception cref="ArgumentException">No neck, no chord, limits that contradict themselves or a neck, or a set of
     /// strings that has not as many as a neck.</exception>
     public static TuningComparison Of(
@@ -75,7 +76,7 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
         var (allNecks, allChords) = (necks.ToSequence(), chords.ToSequence());
         if (allNecks.Count == 0)
         {
-            throw new ArgumentException("There is no tuning to compare; give two or more.", nameof(necks));
+            throw new ArgumentException("There is no tuning to compare; give one or more.", nameof(necks));
         }
 
         if (allChords.Count == 0)
@@ -89,7 +90,14 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
             limits.Validate(neck);
         }
 
-        return new(allNecks, allChords, hand ?? Hand.Average, limits, strings, tensionLimits ?? TensionLimits.Default);
+        return new(
+            allNecks,
+            allChords,
+            hand ?? Hand.Average,
+            limits,
+            strings,
+            tensionLimits ?? TensionLimits.For(strings, allNecks[0].Tuning)
+        );
     }
 
     /// <summary>A comparison of tunings on one neck.</summary>
@@ -99,7 +107,8 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
     /// <param name="hand">The hand; the average one if null.</param>
     /// <param name="limits">What is asked of a grip; common practice if null.</param>
     /// <param name="strings">The strings fitted, for tensions; null for none.</param>
-    /// <param name="tensionLimits">Between which tensions a string plays well and lasts; those of a guitar if null.</param>
+    /// <param name="tensionLimits">Between which tensions a string plays well and lasts; those for the instrument of
+    /// the set, else of the reference, if null.</param>
     /// <exception cref="ArgumentException">No tuning, no chord, limits that contradict themselves or a neck, or a set of
     /// strings that has not as many as a neck.</exception>
     public static TuningComparison Of(

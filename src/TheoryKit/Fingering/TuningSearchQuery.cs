@@ -67,8 +67,13 @@ public sealed record TuningSearchQuery
     /// <summary>The strings fitted: then only tunings count in which each is within <see cref="TensionLimits"/>. Null for any.</summary>
     public StringSet? Strings { get; init; }
 
-    /// <summary>Between which tensions a string has to be; counts only where the <see cref="Strings"/> are told.</summary>
-    public TensionLimits TensionLimits { get; init; } = TensionLimits.Default;
+    /// <summary>Between which tensions a string has to be; counts only where the <see cref="Strings"/> are told. Those for the instrument of
+    /// the strings, else of the tuning now, where nothing else is said.</summary>
+    public TensionLimits TensionLimits
+    {
+        get => field ?? TensionLimits.For(Strings, Base.Tuning);
+        init;
+    }
 
     /// <summary>A line that is to be played with little effort too; empty for none.</summary>
     public IReadOnlyList<Pitch> Line
@@ -99,7 +104,6 @@ public sealed record TuningSearchQuery
         ArgumentNullException.ThrowIfNull(Base);
         ArgumentNullException.ThrowIfNull(Hand);
         ArgumentNullException.ThrowIfNull(Limits);
-        ArgumentNullException.ThrowIfNull(TensionLimits);
         if (Strings is not null && Strings.Count != Base.StringCount)
         {
             throw new ArgumentException(

@@ -40,6 +40,10 @@ public sealed partial class FittedString : IEquatable<FittedString>, ISpanParsab
     /// <summary>How many of these steps there are in an inch.</summary>
     private const int StepsPerInch = 2000;
 
+    /// <summary>The thinnest wound steel string that is usually sold, in mm: 0.018 in; the thinnest in a set of
+    /// <see cref="StringSet.Known"/> has 0.020 in.</summary>
+    internal const double ThinnestUsualWound = 0.018 * MillimetresPerInch;
+
     private FittedString(double? diameter, double? core, StringMaterial? material, double unitWeight)
     {
         Diameter = diameter;
@@ -71,6 +75,18 @@ public sealed partial class FittedString : IEquatable<FittedString>, ISpanParsab
 
     /// <summary>The mass per length, in kg/m.</summary>
     public double UnitWeight { get; }
+
+    /// <summary>
+    /// Whether stress and part of the breaking stress are estimates: a wound steel string doesn't say its core, and the one usual for its
+    /// gauge is taken, from 0.55 of the diameter (up to 0.024 in) down to 0.36 (from 0.056 in). Whoever knows the core says it
+    /// (<see cref="Over"/>).
+    /// </summary>
+    public bool IsStressEstimated => IsSteelWound && Core is null;
+
+    internal bool IsSteelWound => Material is { IsWound: true, StrengthAtOneMillimetre: not null };
+
+    /// <summary>Whether it is a wound steel string thinner than any that is usually sold.</summary>
+    internal bool IsThinnerThanSold => IsSteelWound && Diameter < ThinnestUsualWound - 1e-6;
 
     /// <summary>A string of a gauge in inches, as in 0.010.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The gauge is not <see cref="MinDiameter"/> to <see cref="MaxDiameter"/> mm.</exception>
@@ -138,8 +154,9 @@ public sealed partial class FittedString : IEquatable<FittedString>, ISpanParsab
 
     /// <summary>
     /// The stress in Pa at a tension: over the whole section of a plain string, over the core of a wound one (the wrap carries next to
-    /// nothing). For a plain string in tune it is 4 L² f² times the density, whatever the gauge. Null where the section that carries
-    /// isn't known: only a unit weight is given, or a wound string doesn't say its core.
+    /// nothing). For a plain string in tune it is 4 L² f² times the density, whatever the gauge. An estimate where
+    /// <see cref="IsStressEstimated"/>. Null where the section that carries isn't known: only a unit weight is given, or a string wound
+    /// on threads doesn't say its core.
     /// </summary>
     public double? StressAt(Tension tension) =>
         Carrying is { } diameter ? tension.Newtons / (Math.PI / 4 * diameter * diameter * 1e-6) : null;
@@ -150,7 +167,8 @@ public sealed partial class FittedString : IEquatable<FittedString>, ISpanParsab
         StressAt(TensionAt(pitch, length, a4));
 
     /// <summary>
-    /// The stress as a part of the breaking stress: at 1 the string breaks. Null where the stress or the strength isn't known.
+    /// The stress as a part of the breaking stress: at 1 the string breaks. An estimate where <see cref="IsStressEstimated"/>; null where
+    /// the stress or the strength isn't known.
     /// </summary>
     public double? BreakingPart(Tension tension) =>
         Carrying is { } diameter && Material?.TensileStrength(diameter) is { } strength
@@ -162,7 +180,10 @@ public sealed partial class FittedString : IEquatable<FittedString>, ISpanParsab
     public double? BreakingPart(Pitch pitch, double length, double a4 = Pitch.StandardA4) =>
         BreakingPart(TensionAt(pitch, length, a4));
 
-    /// <summary>Which gauge of a material gives a wanted tension at a pitch: T = 4 L² f² mu, solved for the diameter in mu.</summary>
+    /// <summary>
+    /// Which gauge of a material gives a wanted tension at a pitch: T = 4 L² f² mu, solved for the diameter in mu. Whether that string
+    /// bears the pitch stands in <see cref="GaugeChoice.State"/>.
+    /// </summary>
     /// <param name="wanted">The tension, more than 0 N.</param>
     /// <param name="pitch">The pitch.</param>
     /// <param name="length">The sounding length in mm.</param>
@@ -311,7 +332,8 @@ public sealed partial class FittedString : IEquatable<FittedString>, ISpanParsab
     public static bool operator !=(FittedString? left, FittedString? right) => !(left == right);
 
     /// <summary>The diameter of what carries the tension, in mm.</summary>
-    private double? Carrying => Material is { IsWound: true } ? Core : Diameter;
+    private double? Carrying =>
+        Material is { IsWound: true } wound ? Core ?? wound.UsualCoreOf(Diameter!.Value) : Diameter;
 
     private static double WeightOf(double diameter, double density) =>
         Math.PI / 4 * diameter * diameter * 1e-6 * density;

@@ -107,7 +107,8 @@ public sealed class Neck : IEquatable<Neck>, ISpanParsable<Neck>
     /// <summary>What each string pulls when it is in tune, capo or not, and what is amiss.</summary>
     /// <param name="strings">The strings fitted, as many as the neck has.</param>
     /// <param name="reference">A tuning to compare with, on the same strings.</param>
-    /// <param name="limits">Between which tensions strings are comfortable; <see cref="TensionLimits.Default"/> if null.</param>
+    /// <param name="limits">Between which tensions strings are comfortable; if null, those for the instrument that the set, else the
+    /// tuning, else the reference is known for (<see cref="TensionLimits.For(StringSet?, IEnumerable{Tuning?})"/>).</param>
     /// <param name="a4">The frequency of A4 in Hz; 440 by ISO 16.</param>
     /// <exception cref="ArgumentException">The set or the reference has another number of strings.</exception>
     public TensionReport Tensions(
@@ -118,7 +119,7 @@ public sealed class Neck : IEquatable<Neck>, ISpanParsable<Neck>
     )
     {
         ArgumentNullException.ThrowIfNull(strings);
-        return new(this, strings, reference, limits ?? TensionLimits.Default, a4);
+        return new(this, strings, reference, limits ?? TensionLimits.For(strings, Tuning, reference), a4);
     }
 
     /// <summary>The fret at which a string sounds open: the capo, or where a short string begins, else 0.</summary>

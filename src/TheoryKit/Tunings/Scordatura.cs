@@ -95,14 +95,11 @@ public sealed class Scordatura : IEquatable<Scordatura>, ISpanParsable<Scordatur
     /// <summary>The tension of strings that are fitted, in the new tuning against the old.</summary>
     /// <param name="strings">The strings fitted.</param>
     /// <param name="scaleLength">From nut to saddle, in mm.</param>
-    /// <param name="limits">Between which tensions a string plays well and lasts; those for guitars if null.</param>
+    /// <param name="limits">Between which tensions a string plays well and lasts; those for the instrument of the set or the tunings if
+    /// null.</param>
     /// <exception cref="ArgumentException">The set has not as many strings.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The scale length is beyond the range of <see cref="Neck"/>.</exception>
-    public TensionReport Tensions(
-        StringSet strings,
-        double scaleLength = Neck.DefaultScaleLength,
-        TensionLimits? limits = null
-    )
+    public TensionReport Tensions(StringSet strings, double scaleLength, TensionLimits? limits = null)
     {
         var frets = Math.Max(Neck.DefaultFrets, To.Strings.Max(static each => each.Start));
         return new Neck(To, scaleLength, frets).Tensions(strings, From, limits);

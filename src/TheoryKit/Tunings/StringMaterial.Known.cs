@@ -16,6 +16,13 @@ public sealed partial record StringMaterial
     // what the core gains the wrap loses; whoever knows the core says it (FittedString.Over).
     private const double UsualCore = 0.45;
 
+    // The same bounds gauge by gauge, which strength depends on and weight hardly: thin strings need a thick core to bear their pitch.
+    // From nearly three fifths up to 0.024 in it falls to a bit over a third at 0.056 in. An estimate, no maker's figure.
+    private const double ThickestCore = 0.55;
+    private const double ThinnestCore = 0.36;
+    private const double ThickCoreUpTo = 0.024 * FittedString.MillimetresPerInch;
+    private const double ThinCoreFrom = 0.056 * FittedString.MillimetresPerInch;
+
     // Budynas and Nisbett, Shigley's Mechanical Engineering Design, table 10-4: the least tensile strength of music wire by ASTM A228 is
     // A / d^m with A = 2211 MPa mm^m and m = 0.145, d from 0.10 to 6.5 mm.
     private const double MusicWireStrength = 2211e6;

@@ -93,6 +93,22 @@ public sealed partial record StringMaterial
         return Math.PI / 4 * Math.Sqrt(1 + (climb * climb));
     }
 
+    /// <summary>
+    /// The core's diameter in mm that is usual for a wound steel string of a diameter: 0.55 of it up to 0.61 mm (0.024 in), 0.36 from
+    /// 1.42 mm (0.056 in) on, and in proportion between. An estimate within the bounds that M. Zollner, Physics of the Electric Guitar,
+    /// 1.2, discusses. Null for other materials.
+    /// </summary>
+    internal double? UsualCoreOf(double diameter)
+    {
+        if (!IsWound || StrengthAtOneMillimetre is null)
+        {
+            return null;
+        }
+
+        var part = Math.Clamp((diameter - ThickCoreUpTo) / (ThinCoreFrom - ThickCoreUpTo), 0, 1);
+        return diameter * (ThickestCore + (part * (ThinnestCore - ThickestCore)));
+    }
+
     /// <summary>The effective density of a wound string over a core of this part of its diameter, in kg/m³.</summary>
     internal double EffectiveDensityOver(double coreRatio)
     {

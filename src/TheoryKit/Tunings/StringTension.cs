@@ -31,23 +31,32 @@ public sealed record StringTension
     /// <summary>By how much the tension is more than in the reference tuning (less, if negative); null without a reference.</summary>
     public Tension? Change { get; init; }
 
-    /// <summary>The stress in Pa; null where the section that carries isn't known.</summary>
+    /// <summary>The stress in Pa: an estimate where <see cref="FittedString.IsStressEstimated"/>, null where the section that carries
+    /// isn't known.</summary>
     public double? Stress { get; init; }
 
-    /// <summary>The stress as a part of the breaking stress; null where it isn't known.</summary>
+    /// <summary>The stress as a part of the breaking stress: an estimate where <see cref="FittedString.IsStressEstimated"/>, null where it
+    /// isn't known.</summary>
     public double? BreakingPart { get; init; }
+
+    /// <summary>The part of the breaking stress for a reader: <c>53 %</c>, <c>about 60 %</c> for an estimate, else <c>not known</c>. With
+    /// decimals where without them it would seem to be on the other side of a limit.</summary>
+    public string BreakingPartInWords => TensionWords.Part(String, BreakingPart, MostOfBreaking) ?? "not known";
 
     /// <summary>What the limits say of it.</summary>
     public required StringState State { get; init; }
 
     /// <summary>
-    /// The gauge, in the same material, that would put a slack or heavy string right: at the tension of the reference where that is
-    /// within the limits, else in their middle. Null for other strings and where the material isn't known.
+    /// The gauge that would put a slack or heavy string right: at the tension of the reference where that is within the limits, else in
+    /// their middle. In the same material; in plain steel where a wound string would be thinner than any that is sold, or too weak. Null
+    /// for other strings, where the material isn't known, and where no gauge would bear the pitch.
     /// </summary>
     public GaugeChoice? Suggested { get; init; }
 
     /// <summary>The highest pitch at which the stress stays within the limits; null where the stress or the strength isn't known.</summary>
     public Pitch? HighestSafePitch { get; init; }
+
+    internal double MostOfBreaking { get; init; } = TensionLimits.DefaultMostOfBreaking;
 
     /// <summary>What would help, in a sentence, where something is amiss; null for a comfortable string.</summary>
     public string? Advice => TensionWords.Advice(this);

@@ -63,8 +63,39 @@ public sealed record TensionLimits : ISpanParsable<TensionLimits>
     /// <summary>For basses of some 860 mm: 120 to 260 N, where usual sets pull 160 to 230 N a string.</summary>
     public static TensionLimits Bass { get; } = new(new(120), new(260));
 
-    /// <summary>For ukuleles and other small instruments with plain plastic strings: 25 to 80 N.</summary>
-    public static TensionLimits Small { get; } = new(new(25), new(80));
+    /// <summary>For ukuleles and other small instruments with plain plastic strings: 20 to 80 N, where usual sets pull 25 to 45 N a
+    /// string.</summary>
+    public static TensionLimits Small { get; } = new(new(20), new(80));
+
+    /// <summary>The limits for an instrument by its name in <see cref="KnownStringSet"/> or <see cref="KnownTuning"/>: <see cref="Bass"/>
+    /// for basses, <see cref="Small"/> for ukuleles, else <see cref="Default"/>.</summary>
+    public static TensionLimits For(string instrument)
+    {
+        ArgumentNullException.ThrowIfNull(instrument);
+        return instrument.Split(' ')[^1].ToUpperInvariant() switch
+        {
+            "BASS" => Bass,
+            "UKULELE" => Small,
+            _ => Default,
+        };
+    }
+
+    /// <summary>
+    /// The limits for the instrument that a set of strings is known for; where the set has no name, for that of the first tuning that has
+    /// one; else <see cref="Default"/>.
+    /// </summary>
+    /// <param name="strings">The strings fitted; null where they aren't known.</param>
+    /// <param name="tunings">What they are tuned to; what is null doesn't count.</param>
+    public static TensionLimits For(StringSet? strings, params IEnumerable<Tuning?> tunings)
+    {
+        ArgumentNullException.ThrowIfNull(tunings);
+        var instrument =
+            StringSet.Known.FirstOrDefault(each => each.Set == strings)?.Instrument
+            ?? tunings
+                .Select(tuning => Tuning.Known.FirstOrDefault(each => each.Tuning == tuning)?.Instrument)
+                .FirstOrDefault(static found => found is not null);
+        return instrument is null ? Default : For(instrument);
+    }
 
     /// <summary>The least tension: below it a string is slack.</summary>
     public Tension Lightest { get; }
@@ -82,11 +113,27 @@ public sealed record TensionLimits : ISpanParsable<TensionLimits>
     /// <param name="tension">The tension.</param>
     /// <param name="breakingPart">The stress as a part of the breaking stress, where it is known.</param>
     public StringState StateOf(Tension tension, double? breakingPart = null) =>
-        breakingPart >= 1 ? StringState.Breaking
-        : breakingPart > MostOfBreaking ? StringState.NearBreaking
+        BreakingState(breakingPart, MostOfBreaking) is { } state ? state
         : tension > Heaviest ? StringState.Heavy
         : tension < Lightest ? StringState.Slack
         : StringState.Comfortable;
+
+    /// <summary>Whether a part of the breaking stress is all of it or more than the most; null for neither and where it isn't known.</summary>
+    internal static StringState? BreakingState(double? breakingPart, double most) =>
+        breakingPart >= 1 ? StringState.Breaking
+        : breakingPart > most ? StringState.NearBreaking
+        : null;
+
+    /// <summary>The stress goes with the square of the frequency: so many semitones down, or up, to the limit.</summary>
+    internal static Pitch? HighestSafe(Pitch pitch, double part, double most)
+    {
+        // A hair of room, so that a string just at its limit stays where it is.
+        var semitones = (int)Math.Floor((6 * Math.Log2(most / part)) + 1e-9);
+        var number = pitch.MidiNumber + semitones;
+        return semitones == 0 ? pitch
+            : number is >= 0 and <= 127 ? Pitch.FromMidi(number)
+            : null;
+    }
 
     /// <summary>What these limits say of a string at a pitch.</summary>
     /// <param name="fitted">The string.</param>

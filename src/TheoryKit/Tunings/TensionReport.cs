@@ -67,8 +67,14 @@ public sealed record TensionReport
     public IReadOnlyList<string> WarningsAs(string? format, IFormatProvider? naming = null) =>
         TensionWords.Warnings(this, format, naming);
 
-    /// <summary>The caution that belongs to the warnings, <see cref="Cautions.Strings"/>; null where there are none.</summary>
-    public string? Caution => Warnings.Count > 0 ? Cautions.Strings : null;
+    /// <summary>The caution that belongs to the warnings and to any string tuned up from the reference, <see cref="Cautions.Strings"/>;
+    /// null where there are none.</summary>
+    public string? Caution =>
+        Warnings.Count > 0 || strings.Any(static each => each.Retuned > 0) ? Cautions.Strings : null;
+
+    /// <summary>What the figures can't tell, in sentences: where the part of the breaking stress is an estimate, and where it isn't
+    /// known.</summary>
+    public IReadOnlyList<string> Notes => TensionWords.Notes(this);
 
     private StringTension TensionOf(int number)
     {
@@ -90,12 +96,9 @@ public sealed record TensionReport
             Stress = fitted.StressAt(tension),
             BreakingPart = breaking,
             State = Limits.StateOf(tension, breaking),
+            MostOfBreaking = Limits.MostOfBreaking,
         };
-        return found with
-        {
-            Suggested = Suggest(found),
-            HighestSafePitch = breaking is { } part ? HighestSafe(open.Open, part) : null,
-        };
+        return found with { Suggested = Suggest(found), HighestSafePitch = HighestSafe(open.Open, breaking) };
     }
 
     private GaugeChoice? Suggest(StringTension found)
@@ -109,27 +112,28 @@ public sealed record TensionReport
             found.Change is { } change && Limits.StateOf(found.Tension - change) == StringState.Comfortable
                 ? found.Tension - change
                 : Limits.Middle;
-        return FittedString.TryGaugeFor(wanted, found.Pitch, found.Length, material, ReferenceA4, out var choice, out _)
-            ? choice
-            : null;
+        // Under the thinnest wound string that is sold a plain one does.
+        StringMaterial[] materials = found.String.IsSteelWound ? [material, StringMaterial.PlainSteel] : [material];
+        return materials.Select(each => Usable(wanted, found, each)).FirstOrDefault(static each => each is not null);
     }
 
-    /// <summary>The stress goes with the square of the frequency: so many semitones down, or up, to the limit.</summary>
-    private Pitch? HighestSafe(Pitch pitch, double part)
-    {
-        // A hair of room, so that a string just at its limit stays where it is.
-        var semitones = (int)Math.Floor((6 * Math.Log2(Limits.MostOfBreaking / part)) + 1e-9);
-        var number = pitch.MidiNumber + semitones;
-        return semitones == 0 ? pitch
-            : number is >= 0 and <= 127 ? Pitch.FromMidi(number)
+    /// <summary>A gauge that is sold and bears the pitch; null if there is none.</summary>
+    private GaugeChoice? Usable(Tension wanted, StringTension found, StringMaterial material) =>
+        FittedString.TryGaugeFor(wanted, found.Pitch, found.Length, material, ReferenceA4, out var choice, out _)
+        && !choice.Nearest.IsThinnerThanSold
+        && choice with { MostOfBreaking = Limits.MostOfBreaking } is { State: StringState.Comfortable } usable
+            ? usable
             : null;
-    }
+
+    private Pitch? HighestSafe(Pitch pitch, double? part) =>
+        part is { } known ? TensionLimits.HighestSafe(pitch, known, Limits.MostOfBreaking) : null;
 
     /// <summary>
     /// The strings that would pull in this tuning what these pull in the reference: of each the nearest gauge that is sold, in the same
     /// material; of a string known by its weight only, the weight.
     /// </summary>
-    /// <exception cref="InvalidOperationException">There is no reference, or some string would be too thin or too thick.</exception>
+    /// <exception cref="InvalidOperationException">There is no reference, or some string would be too thin or too thick, or nearer to
+    /// breaking than the limits allow: no gauge eases the stress of a pitch.</exception>
     public StringSet Refitted()
     {
         if (Reference is null)
@@ -165,7 +169,13 @@ public sealed record TensionReport
             throw new InvalidOperationException($"String {each.Number} can't keep its tension: {problem}");
         }
 
-        return found;
+        var part = found.BreakingPart(each.Pitch, each.Length, ReferenceA4);
+        return TensionLimits.BreakingState(part, Limits.MostOfBreaking) is null
+            ? found
+            : throw new InvalidOperationException(
+                $"String {each.Number} can't keep its tension safely: {found} at {each.Pitch} would be at {TensionWords.Part(found, part, Limits.MostOfBreaking)} of its breaking stress. "
+                    + TensionWords.AgainstBreaking(found, HighestSafe(each.Pitch, part))
+            );
     }
 
     /// <summary>The tuning and what the neck carries, for a reader, and every warning with its caution.</summary>

@@ -204,7 +204,52 @@ public class FittedStringTests
         );
         Assert.Null(FittedString.Parse("0.66 mm nylon").BreakingPart(new Tension(70)));
         Assert.Null(FittedString.Parse("0.0004 kg/m").BreakingPart(new Tension(70)));
-        Assert.Null(FittedString.Parse("0.046 in nickel wound").BreakingPart(new Tension(70)));
+        Assert.Null(FittedString.Parse("1.1 mm wound nylon").BreakingPart(new Tension(70)));
+    }
+
+    [Theory]
+    // Worked out by hand. The core is 0.55 of the gauge up to 0.024 in, 0.36 from 0.056 in, 0.455 half-way; the strength 2211 MPa / d^0.145.
+    [InlineData("0.024 in phosphor bronze wound", 0.55 * 0.6096, 120)]
+    [InlineData("0.020 in nickel wound", 0.55 * 0.508, 60)]
+    [InlineData("0.040 in nickel wound", 0.455 * 1.016, 100)]
+    [InlineData("0.105 in nickel wound", 0.36 * 2.667, 200)]
+    public void Without_a_known_core_how_near_a_wound_string_is_to_breaking_is_an_estimate(
+        string text,
+        double core,
+        double newtons
+    )
+    {
+        var fitted = FittedString.Parse(text);
+        Assert.True(fitted.IsStressEstimated);
+        var stress = newtons / (Math.PI / 4 * core * core);
+        Assert.Equal(stress / (2211 / Math.Pow(core, 0.145)), fitted.BreakingPart(new Tension(newtons))!.Value, 1e-9);
+        Assert.False(fitted.Over(core).IsStressEstimated);
+        Assert.Equal(
+            fitted.BreakingPart(new Tension(newtons))!.Value,
+            fitted.Over(core).BreakingPart(new Tension(newtons))!.Value,
+            1e-9
+        );
+        Assert.False(FittedString.Parse("0.010 in plain steel").IsStressEstimated);
+    }
+
+    [Fact]
+    public void A_gauge_that_breaks_is_never_offered_without_a_word()
+    {
+        // C5 is 523.25 Hz: 4 · 0.648² · 523.25² · 7850 = 3.61 GPa; 0.007 in (0.1778 mm) bears 2211 / 0.1778^0.145 = 2840 MPa: 127 %.
+        var choice = FittedString.GaugeFor(new(90), Pitch.Parse("C5"), 648, StringMaterial.PlainSteel);
+        Assert.Equal(StringState.Breaking, choice.State);
+        Assert.Equal(1.27, choice.BreakingPart!.Value, 0.005);
+        Assert.Contains("breaks before it is in tune: 127 %", choice.Warning!, StringComparison.Ordinal);
+        Assert.Equal(Cautions.Strings, choice.Caution);
+
+        var wound = FittedString.GaugeFor(new(90), Pitch.Parse("D4"), 648, StringMaterial.PhosphorBronzeWound);
+        Assert.Equal(StringState.Breaking, wound.State);
+        Assert.Contains(": about ", wound.Warning!, StringComparison.Ordinal);
+
+        var fine = FittedString.GaugeFor(new(70), Pitch.Parse("E4"), 648, StringMaterial.PlainSteel);
+        Assert.Equal(StringState.Comfortable, fine.State);
+        Assert.Null(fine.Warning);
+        Assert.Null(fine.Caution);
     }
 
     [Fact]

@@ -118,15 +118,14 @@ public class StringSetTests
         string limits
     )
     {
-        var report = new Neck(Tuning.Parse(tuning), length).Tensions(
-            StringSet.Find(name)!,
-            limits: limits switch
-            {
-                "bass" => TensionLimits.Bass,
-                "small" => TensionLimits.Small,
-                _ => TensionLimits.Default,
-            }
-        );
+        var report = new Neck(Tuning.Parse(tuning), length).Tensions(StringSet.Find(name)!);
+        var expected = limits switch
+        {
+            "bass" => TensionLimits.Bass,
+            "small" => TensionLimits.Small,
+            _ => TensionLimits.Default,
+        };
+        Assert.Equal(expected, report.Limits);
         Assert.Empty(report.Warnings);
         Assert.Null(report.Caution);
     }

@@ -1,3 +1,5 @@
+using TheoryKit.Fingering;
+using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
 namespace TheoryKit.Tests.Tunings;
@@ -52,6 +54,40 @@ public class TensionLimitsTests
     [InlineData(10, 3.0, StringState.Breaking)]
     public void The_worst_that_is_true_is_said(double newtons, double? part, StringState expected) =>
         Assert.Equal(expected, TensionLimits.Default.StateOf(new Tension(newtons), part));
+
+    [Fact]
+    public void Where_none_are_said_they_are_those_of_the_instrument()
+    {
+        var bass = Tuning.Find("Bass standard")!;
+        var own = StringSet.Parse(
+            "0.100 in nickel wound, 0.080 in nickel wound, 0.060 in nickel wound, 0.040 in nickel wound"
+        );
+        Assert.Equal(TensionLimits.Bass, TensionLimits.For(own, bass));
+        Assert.Equal(TensionLimits.Bass, TensionLimits.For(StringSet.Find("Bass 45-105"), Tuning.Parse("E1 A1 D2 A2")));
+        Assert.Equal(TensionLimits.Bass, TensionLimits.For(own, Tuning.Parse("E1 A1 D2 F#2"), bass));
+        Assert.Equal(TensionLimits.Small, TensionLimits.For(null, Tuning.Find("Ukulele low G")));
+        Assert.Equal(TensionLimits.Default, TensionLimits.For(StringSet.Known[0].Set, Tuning.Standard));
+        Assert.Equal(TensionLimits.Default, TensionLimits.For(null, null, Tuning.Parse("E2 A2 D3 G3 B3 F4")));
+        Assert.Equal(TensionLimits.Bass, TensionLimits.For("five-string bass"));
+
+        var neck = new Neck(Tuning.Parse("E1 A1 D2 A2"), 864);
+        Assert.Equal(TensionLimits.Bass, neck.Tensions(own, bass).Limits);
+        Assert.Equal(TensionLimits.Bass, new Scordatura(bass, Tuning.Find("Bass drop D")!).Tensions(own, 864).Limits);
+        Assert.Equal(
+            TensionLimits.Bass,
+            TuningComparison
+                .Of(neck, [bass], Chord.ParseList("A"), limits: new() { MinSounding = 2 }, strings: own)
+                .TensionLimits
+        );
+        var query = new TuningSearchQuery
+        {
+            Base = neck.With(bass),
+            Chords = WeightedChord.Of(Chord.ParseList("A")),
+            Strings = own,
+        };
+        Assert.Equal(TensionLimits.Bass, query.TensionLimits);
+        Assert.Equal(TensionLimits.Small, (query with { TensionLimits = TensionLimits.Small }).TensionLimits);
+    }
 
     [Fact]
     public void A_string_within_the_limits_survives_a_bend_by_a_whole_tone() =>

@@ -61,11 +61,9 @@ public class TensionReportTests
                     Assert.Equal(each.State == StringState.Comfortable, each.Advice is null);
                 }
 
-                Assert.Equal(report.Warnings.Count > 0 ? Cautions.Strings : null, report.Caution);
-                Assert.Equal(
-                    report.Warnings.Count > 0,
-                    report.ToString().Contains(Cautions.Strings, StringComparison.Ordinal)
-                );
+                var isCautioned = report.Warnings.Count > 0 || report.Strings.Any(static each => each.Retuned > 0);
+                Assert.Equal(isCautioned ? Cautions.Strings : null, report.Caution);
+                Assert.Equal(isCautioned, report.ToString().Contains(Cautions.Strings, StringComparison.Ordinal));
             }
         );
     }
@@ -81,7 +79,23 @@ public class TensionReportTests
                     if (each.Suggested is { } choice)
                     {
                         Assert.Contains(each.State, new[] { StringState.Slack, StringState.Heavy });
-                        Assert.Equal(each.String.Material, choice.Nearest.Material);
+                        if (each.String.Material is { IsWound: true } wound && choice.Nearest.Material == wound)
+                        {
+                            Assert.True(wound == StringMaterial.WoundNylon || choice.Nearest.Diameter >= 0.4571);
+                        }
+                        else
+                        {
+                            Assert.True(
+                                choice.Nearest.Material == each.String.Material
+                                    || (
+                                        each.String.Material is { IsWound: true }
+                                        && choice.Nearest.Material == StringMaterial.PlainSteel
+                                    )
+                            );
+                        }
+
+                        Assert.False(choice.Nearest.BreakingPart(each.Pitch, each.Length) > 0.75);
+                        Assert.Equal(StringState.Comfortable, choice.State);
                         Assert.InRange(choice.Tension.Newtons, 0.9 * 40, 1.1 * 170);
                         Assert.Contains(choice.Nearest.ToString(), each.Advice!, StringComparison.Ordinal);
                     }
@@ -118,10 +132,81 @@ public class TensionReportTests
         var warning = Assert.Single(report.Warnings, each => each.StartsWith("String 1", StringComparison.Ordinal));
         Assert.Contains("breaks before it is in tune", warning, StringComparison.Ordinal);
         Assert.Contains("212 % of the breaking stress", warning, StringComparison.Ordinal);
-        foreach (var words in new[] { "eye protection", "lighter string", "luthier" })
+        foreach (var words in new[] { "eye protection", "Tune lower rather than force", "luthier" })
         {
             Assert.Contains(words, report.Caution!, StringComparison.Ordinal);
         }
+    }
+
+    [Fact]
+    public void Strings_that_keep_their_tension_but_would_nearly_break_are_refused()
+    {
+        // A4 is 440 Hz: 4 · 0.648² · 440² · 7850 = 2.55 GPa; 0.0075 in (0.1905 mm) bears 2211 / 0.1905^0.145 = 2812 MPa: 91 %,
+        // 72 % two semitones lower.
+        var report = Neck.Guitar.With(Tuning.Parse("E2 A2 D3 G3 B3 A4")).Tensions(Light, Tuning.Standard);
+        var error = Assert.Throws<InvalidOperationException>(report.Refitted);
+        Assert.Contains("0.0075 in plain steel at A4 would be at 91 %", error.Message, StringComparison.Ordinal);
+        Assert.Contains("tune it to G4 or lower", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_wound_string_beyond_breaking_is_told_too()
+    {
+        // 0.024 in phosphor bronze weighs 2.095 g/m; at C4 on 648 mm it pulls 4 · 0.648² · 261.63² · 0.002095 = 241 N, which a core of
+        // 0.55 · 0.6096 mm bears with 2.73 GPa of 2.59: 105 %.
+        var set = StringSet.Find("Light acoustic 12-53")!;
+        var high = Neck.Guitar.With(Tuning.Parse("E2 A2 D3 C4 B3 E4")).Tensions(set);
+        Assert.Equal(StringState.Breaking, high.Strings[2].State);
+        Assert.Contains(
+            high.Warnings,
+            static each => each.Contains("240.9 N, about 105 % of the breaking stress", StringComparison.Ordinal)
+        );
+        Assert.Contains("is an estimate", Assert.Single(high.Notes), StringComparison.Ordinal);
+
+        // Its own tuning: 60 %.
+        var usual = Neck.Guitar.Tensions(set).Strings[2];
+        Assert.Equal(StringState.Comfortable, usual.State);
+        Assert.Equal("about 59 %", usual.BreakingPartInWords);
+    }
+
+    [Fact]
+    public void What_is_not_known_of_breaking_is_told()
+    {
+        var nylon = new Neck(Tuning.Standard, 650).Tensions(StringSet.Find("Classical nylon")!);
+        Assert.Contains(
+            "these strings are to breaking is not known",
+            Assert.Single(nylon.Notes),
+            StringComparison.Ordinal
+        );
+        Assert.All(nylon.Strings, static each => Assert.Equal("not known", each.BreakingPartInWords));
+        var mixed = Neck.Guitar.Tensions(Light.With(1, FittedString.Parse("0.0004 kg/m")));
+        Assert.Contains("How near string 1 is to breaking", mixed.Notes[^1], StringComparison.Ordinal);
+        Assert.Empty(
+            new Neck(Tuning.Parse("G3 B3 E4"))
+                .Tensions(StringSet.Parse("0.017 in plain steel, 0.013 in plain steel, 0.010 in plain steel"))
+                .Notes
+        );
+    }
+
+    [Fact]
+    public void Any_string_that_is_tuned_up_goes_with_the_caution()
+    {
+        var report = Neck.Guitar.With(Tuning.Parse("E2 A2 D3 G3 B3 F4")).Tensions(Light, Tuning.Standard);
+        Assert.Empty(report.Warnings);
+        Assert.Equal(Cautions.Strings, report.Caution);
+        Assert.Null(Neck.Guitar.With(Tuning.Find("DADGAD")!).Tensions(Light, Tuning.Standard).Caution);
+    }
+
+    [Theory]
+    // The top string at E4 is at 53.12 % of its breaking stress.
+    [InlineData(0.75, "53 %")]
+    [InlineData(0.53, "53.1 %")]
+    [InlineData(0.531, "53.12 %")]
+    public void A_part_has_the_decimals_it_takes_to_stand_on_its_side_of_the_limit(double most, string expected)
+    {
+        var report = Neck.Guitar.Tensions(Light, limits: new(new(40), new(170), most));
+        Assert.Equal(expected, report.Strings[0].BreakingPartInWords);
+        Assert.Equal(most < 0.7, report.Strings[0].State == StringState.NearBreaking);
     }
 
     [Fact]
@@ -142,6 +227,24 @@ public class TensionReportTests
             (neck, set, reference) =>
             {
                 var report = neck.Tensions(set, reference);
+                var isSafe = report.Strings.All(each =>
+                    each.Retuned == 0
+                    || !(
+                        FittedString
+                            .GaugeFor(each.Tension - each.Change!.Value, each.Pitch, each.Length, each.String.Material!)
+                            .BreakingPart > 0.75
+                    )
+                );
+                if (!isSafe)
+                {
+                    Assert.Contains(
+                        "can't keep its tension safely",
+                        Assert.Throws<InvalidOperationException>(report.Refitted).Message,
+                        StringComparison.Ordinal
+                    );
+                    return;
+                }
+
                 var kept = report.Refitted();
                 for (var number = 1; number <= set.Count; number++)
                 {
