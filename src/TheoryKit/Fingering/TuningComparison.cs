@@ -75,7 +75,17 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
         var (allNecks, allChords) = (necks.ToSequence(), chords.ToSequence());
         if (allNecks.Count == 0)
         {
-            throw new ArgumentException("There is no tuning to compare; give two or more.", nameof(necks));
+            throw new ArgumentException("There is no tuning to compare; give one or more.", nameof(necks));
+        }
+
+        if (allNecks.Contains(null!))
+        {
+            throw new ArgumentException("A neck, or a tuning, is null.", nameof(necks));
+        }
+
+        if (allChords.Contains(null!))
+        {
+            throw new ArgumentException("A chord is null.", nameof(chords));
         }
 
         if (allChords.Count == 0)
