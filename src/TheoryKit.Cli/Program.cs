@@ -101,7 +101,7 @@ public static class Program
         }
         catch (CommandAppException e)
         {
-            await errors.WriteLineAsync(e.Message).ConfigureAwait(false);
+            await errors.WriteLineAsync(WrongNumber.Said(e.Message, [.. args]) ?? e.Message).ConfigureAwait(false);
             return BadRequest;
         }
         catch (OperationCanceledException)

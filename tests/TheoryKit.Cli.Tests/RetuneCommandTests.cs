@@ -107,19 +107,25 @@ public sealed class RetuneCommandTests : IDisposable
     public async Task No_tuning_is_an_answer_too()
     {
         Assert.Equal(0, await program.Run("retune", "Gm7", "--within", "0", "--drone", "C#"));
-        Assert.Contains("None of 1 tunings is an answer", program.Output, StringComparison.Ordinal);
+        Assert.Contains("The only tuning is no answer", program.Output, StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData("\"Qm\" is not a list of chords", "Qm")]
     [InlineData("is not", "Gm7 | Qm")]
     [InlineData("\"Stndrd\" is not a tuning", "Gm7", "--tuning", "Stndrd")]
-    [InlineData("--within: ", "Gm7", "--within", "40")]
-    [InlineData("String 9 is to stay", "Gm7", "--keep", "9")]
+    [InlineData("--tuning: \"Stndrd\"", "Gm7", "--tuning", "Stndrd")]
+    [InlineData("Known by name are \"Standard\"", "Gm7", "--tuning", "Stndrd")]
+    [InlineData("Known by name are \"Light acoustic 12-53\"", "Gm7", "--strings", "Light acoustic")]
+    [InlineData("--within: A string can be retuned by 0 to 12 semitones, not by 40.", "Gm7", "--within", "40")]
+    [InlineData("--within: \"abc\" is not a whole number.", "Gm7", "--within", "abc")]
+    [InlineData("--min-sounding: At least 9 strings", "Gm7", "--min-sounding", "9")]
+    [InlineData("Nothing to play", "N.C.")]
+    [InlineData("--keep: String 9 is to stay", "Gm7", "--keep", "9")]
     [InlineData("\"x\" in --keep", "Gm7", "--keep", "1,x")]
     [InlineData("\"H\" is not a note name", "Gm7", "--drone", "H")]
     [InlineData("is not a set of strings", "Gm7", "--strings", "wool")]
-    [InlineData("The set has 4 strings, the neck 6", "Gm7", "--strings", "Light mandolin 10-34")]
+    [InlineData("--strings: The set has 4 strings, the neck 6", "Gm7", "--strings", "Light mandolin 10-34")]
     [InlineData("--min-sounding: ", "Gm7", "--min-sounding", "0")]
     [InlineData("\"huge\" is not a hand", "Gm7", "--hand", "huge")]
     [InlineData("--capo: ", "Gm7", "--capo", "30")]

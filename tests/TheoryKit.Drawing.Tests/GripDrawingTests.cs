@@ -42,6 +42,19 @@ public class GripDrawingTests
         };
 
     [Fact]
+    public void Strings_held_as_before_keep_their_fingers_and_their_o()
+    {
+        var grip = Chord.Parse("D").Grips(Neck.Guitar)[0];
+        var drawing = GripDrawing.Of(grip);
+        Assert.Equal(Labels(drawing), Labels(drawing with { Against = grip.Grip }));
+
+        static IEnumerable<string> Labels(GripDrawing drawing) =>
+            System
+                .Text.RegularExpressions.Regex.Matches(drawing.Svg(), ">([1-4o])</text>")
+                .Select(static match => match.Groups[1].Value);
+    }
+
+    [Fact]
     public void Every_string_that_sounds_has_one_mark_inside_the_box() =>
         AnyBox.Sample(
             static drawing =>

@@ -1,11 +1,35 @@
 using TheoryKit.Fingering;
 using TheoryKit.Theory;
+using TheoryKit.Tunings;
 
 namespace TheoryKit.Drawing;
 
 public class SearchValueTests
 {
     private static readonly RendererSet All = DrawingRenderers.All;
+
+    [Fact]
+    public void Without_strings_it_is_said_that_tension_was_not_looked_at_and_where_plain_steel_would_break()
+    {
+        var query = new TuningSearchQuery
+        {
+            Base = Neck.Parse("E2 A2 D3 G3 B3 Ab4"),
+            Chords = WeightedChord.Of(Chord.ParseList("Em7")),
+            Within = 1,
+            Best = 3,
+            Requirements = [.. Enumerable.Range(2, 5).Select(TuningRequirement.Keeps)],
+        };
+        var text = DrawingRenderers.All.Text(TuningSearch.Find(query));
+        Assert.Contains("Tension was not looked at", text, StringComparison.Ordinal);
+        Assert.Matches(
+            "near breaking, or break.*string[ \u00a0]1 at[ \u00a0]A4 \\(9[0-9][ \u00a0]% of its breaking stress\\)",
+            text
+        );
+        var fitted = DrawingRenderers.All.Text(
+            TuningSearch.Find(query with { Base = Neck.Guitar, Strings = StringSet.Find("Light acoustic 12-53") })
+        );
+        Assert.DoesNotContain("Tension was not looked at", fitted, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void An_answer_as_text() => Expectations.Matches(All.Text(Samples.Search), "search-Copper-Weather.txt");

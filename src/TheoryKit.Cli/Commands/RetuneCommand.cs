@@ -65,17 +65,18 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
         return Options.TryGetValue(name, out var option) ? $"{option}: {message}" : message;
     }
 
-    private static readonly Dictionary<string, string> Options = new(StringComparer.OrdinalIgnoreCase)
+    private static readonly Dictionary<string, string> Options = new(StringComparer.Ordinal)
     {
         ["scaleLength"] = "--scale",
         ["frets"] = "--frets",
         ["capo"] = "--capo",
-        ["within"] = "--within",
-        ["best"] = "--best",
-        ["minSounding"] = "--min-sounding",
-        ["lastFret"] = "--last-fret",
+        [nameof(TuningSearchQuery.Within)] = "--within",
+        [nameof(TuningSearchQuery.Best)] = "--best",
+        [nameof(GripLimits.MinSounding)] = "--min-sounding",
+        [nameof(GripLimits.LastFret)] = "--last-fret",
         ["number"] = "--keep",
         ["strings"] = "--at-most",
+        [nameof(TuningSearchQuery.Strings)] = "--strings",
     };
 
     /// <summary>"15,625": the same everywhere.</summary>
@@ -165,7 +166,7 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
 
         [CommandOption("-s|--strings <SET>")]
         [Description(
-            "The strings fitted, by name or gauge by gauge: then only tunings count in which every string is within its limits of tension."
+            "The strings fitted, by name or gauge by gauge: then only tunings count in which every string is within its limits of tension. Without it tension is not looked at."
         )]
         public string? Strings { get; init; }
 
@@ -208,22 +209,67 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
                 ? throw new FormatException("--tension is for the strings fitted: name them with --strings too.")
             : Asked() with { TensionLimits = TensionLimits.Parse(Tension) };
 
-        private TuningSearchQuery Asked() =>
-            new()
+        private TuningSearchQuery Asked()
+        {
+            var tuned = Tuned();
+            return new()
             {
-                Base = new(Tunings.Tuning.Find(Tuning) ?? Tunings.Tuning.Parse(Tuning), Scale, Frets, Capo),
+                Base = new(tuned, Scale, Frets, Capo),
                 Chords = Chords.Contains('|', StringComparison.Ordinal)
                     ? WeightedChord.Of(Changes.Parse(Chords))
-                    : WeightedChord.Of(Chord.ParseList(Chords)),
+                    : WeightedChord.Of(Listed()),
                 Within = Within,
                 Best = Best,
                 Hand = Fingering.Hand.Parse(Hand),
                 Limits = new() { MinSounding = MinSounding, LastFret = LastFret },
-                Strings = Strings is null ? null : StringSet.Find(Strings) ?? StringSet.Parse(Strings),
-                Requirements = [.. Requirements()],
+                Strings = Fitted(),
+                Requirements = [.. Requirements(tuned.StringCount)],
             };
+        }
 
-        private IEnumerable<TuningRequirement> Requirements()
+        private Tuning Tuned()
+        {
+            try
+            {
+                return Tunings.Tuning.Find(Tuning) ?? Tunings.Tuning.Parse(Tuning);
+            }
+            catch (FormatException e)
+            {
+                throw new FormatException(
+                    $"--tuning: {e.Message} {Nearest.Said(Tuning, Tunings.Tuning.Known.Select(static each => each.Name))}",
+                    e
+                );
+            }
+        }
+
+        private StringSet? Fitted()
+        {
+            try
+            {
+                return Strings is null ? null : StringSet.Find(Strings) ?? StringSet.Parse(Strings);
+            }
+            catch (FormatException e)
+            {
+                throw new FormatException(
+                    $"--strings: {e.Message} {Nearest.Said(Strings!, StringSet.Known.Select(static each => each.Name))}",
+                    e
+                );
+            }
+        }
+
+        /// <summary>The chords of a list; where no chord is to sound there is none.</summary>
+        private IReadOnlyList<Chord> Listed()
+        {
+            var sounding = Chords
+                .Split(' ', StringSplitOptions.RemoveEmptyEntries)
+                .Where(static word => word.TrimEnd(',') is not ("N.C." or "NC"))
+                .ToList();
+            return sounding.Count == 0 && !string.IsNullOrWhiteSpace(Chords)
+                ? []
+                : Chord.ParseList(string.Join(' ', sounding));
+        }
+
+        private IEnumerable<TuningRequirement> Requirements(int strings)
         {
             if (Drone is not null)
             {
@@ -247,10 +293,17 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
 
             foreach (var text in Keep?.Split([',', ' '], StringSplitOptions.RemoveEmptyEntries) ?? [])
             {
-                yield return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+                if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number))
+                {
+                    throw new FormatException(
+                        $"\"{text}\" in --keep is no number of a string; several are written 1,2."
+                    );
+                }
+
+                yield return number >= 1 && number <= strings
                     ? TuningRequirement.Keeps(number)
                     : throw new FormatException(
-                        $"\"{text}\" in --keep is no number of a string; several are written 1,2."
+                        $"--keep: String {number} is to stay, but the neck has strings 1 to {strings}."
                     );
             }
 

@@ -227,7 +227,7 @@ public sealed record GripDrawing
             );
             words.Append(mark.Name is { } name ? $", {name.ToString("P", Naming)}" : "");
             words.Append(mark.Function is { } function ? $", the {function.ToString("P")}" : "");
-            words.Append(mark.IsPale ? ", as before." : ".");
+            words.Append(mark.IsPale ? ", held as before." : ".");
         }
 
         foreach (var (finger, fret, thick, thin) in Barres)

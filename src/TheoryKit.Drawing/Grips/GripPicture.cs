@@ -12,6 +12,7 @@ internal static class GripPicture
     private const double OpenHeight = 30; // above the nut, for x and o
     private const double Foot = 9;
     private const double NutHeight = 5;
+    private const double PaleSize = 0.74; // of marks that stand back; what is written on them is still legible
     private const double Stub = 9; // of strings beyond the frets shown
 
     /// <summary>The width of a box in px.</summary>
@@ -67,7 +68,7 @@ internal static class GripPicture
             WriteMuted();
             var marks = drawing.Marks;
             WriteMarks(marks);
-            svg.Labels(marks, drawing.Offered, drawing.Labels, drawing.Naming, PlaceOf);
+            svg.Labels(marks, drawing.Offered, drawing.Labels, drawing.Naming, PlaceOf, PaleSize);
             WriteOpen(marks);
         }
 
@@ -194,7 +195,7 @@ internal static class GripPicture
                 foreach (var mark in ofRole)
                 {
                     var (x, y) = PlaceOf(mark);
-                    svg.OpenMark(mark.Role, x, y, mark.IsPale ? 0.5 : 1).Close();
+                    svg.OpenMark(mark.Role, x, y, mark.IsPale ? PaleSize : 1).Close();
                 }
 
                 svg.Close().Close();
@@ -204,7 +205,7 @@ internal static class GripPicture
         /// <summary>The o of open strings, where fingers are shown.</summary>
         private void WriteOpen(IReadOnlyList<Mark> marks)
         {
-            var open = marks.Where(mark => mark is { Finger: null, IsPale: false }).ToList();
+            var open = marks.Where(mark => mark.Finger is null).ToList();
             if (open.Count == 0)
             {
                 return;
@@ -216,7 +217,13 @@ internal static class GripPicture
             foreach (var mark in open)
             {
                 var (x, y) = PlaceOf(mark);
-                svg.Label(x, y + 3.6).Fill(Look.On(mark.Role)).Text("o").Close();
+                svg.Label(x, y + NeckLayout.Rounded(mark.IsPale ? 3.6 * PaleSize : 3.6)).Fill(Look.On(mark.Role));
+                if (mark.IsPale)
+                {
+                    svg.Attribute("font-size", NeckLayout.Rounded(12 * PaleSize));
+                }
+
+                svg.Text("o").Close();
             }
 
             svg.Close();

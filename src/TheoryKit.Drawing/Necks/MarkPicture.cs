@@ -55,14 +55,15 @@ internal static class MarkPicture
         };
     }
 
-    /// <summary>Writes every kind of label offered, of which one is shown at first; labels of a mark's own always are.</summary>
+    /// <summary>Writes every kind of label offered, of which one is shown at first; labels of a mark's own always are. On marks that stand back they are smaller by <paramref name="paleSize"/>, or none where that is 0.</summary>
     public static void Labels(
         this SvgWriter svg,
         IReadOnlyList<Mark> marks,
         IEnumerable<Labels> offered,
         Labels shown,
         IFormatProvider? naming,
-        Func<Mark, (double X, double Y)> place
+        Func<Mark, (double X, double Y)> place,
+        double paleSize = 0
     )
     {
         var own = marks.Where(static mark => mark.Label is not null).ToList();
@@ -85,7 +86,7 @@ internal static class MarkPicture
             foreach (var role in Enum.GetValues<ToneRole>())
             {
                 var written = marks
-                    .Where(mark => mark.Role == role && !mark.IsPale)
+                    .Where(mark => mark.Role == role && (!mark.IsPale || paleSize > 0))
                     .Select(mark => (mark, Text: mark.Written(labels, naming)))
                     .Where(static each => !string.IsNullOrEmpty(each.Text))
                     .ToList();
@@ -110,6 +111,7 @@ internal static class MarkPicture
             foreach (var (mark, text) in written)
             {
                 var size = role == ToneRole.Other ? Math.Min(TypeSize(text), DotTypeSize) : TypeSize(text);
+                size = mark.IsPale ? NeckLayout.Rounded(size * paleSize) : size;
                 var (x, y) = place(mark);
                 svg.Label(x, role == ToneRole.Other ? y - 5.4 : y + NeckLayout.Rounded(size * 0.36));
                 if (size < NeckLayout.TypeSize)

@@ -312,7 +312,7 @@ internal static class MovedSheets
                 [
                     isSame ? "stays"
                     : kept == 0 ? "all moves"
-                    : $"{InWords.Count(kept, "string")} as before",
+                    : $"{InWords.Count(kept, "string")} held as before",
                 ],
             },
         ];

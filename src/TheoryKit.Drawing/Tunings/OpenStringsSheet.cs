@@ -1,3 +1,4 @@
+using System.Globalization;
 using TheoryKit.Fingering;
 using TheoryKit.Theory;
 
@@ -7,7 +8,7 @@ namespace TheoryKit.Drawing;
 internal static class OpenStringsSheet
 {
     private const int MostReadings = 4;
-    private const int MostShapes = 5;
+    private const int MostShapes = 4; // side by side on paper
 
     /// <summary>How much more than the plainest reading another may cost to be worth a line.</summary>
     private const int FarReading = 4;
@@ -130,12 +131,21 @@ internal static class OpenStringsSheet
         );
     }
 
+    /// <summary>The frets as in the box, the highest-numbered string first.</summary>
+    private static string Frets(MovableShape shape) =>
+        string.Join(
+            '\u00a0',
+            shape
+                .Grip.Grip.Strings.Reverse()
+                .Select(static each => each.Fret?.ToString(CultureInfo.InvariantCulture) ?? "x")
+        );
+
     private static Words[] Under(MovableShape shape) =>
         [
             shape.RootStrings.Count == 0 ? "root left out" : $"root on {string.Join(", ", shape.RootStrings)}",
             shape.IsOpenOnly ? "open strings only"
             : shape.IsOneFret ? "the open strings too"
-            : $"frets {shape}",
+            : $"frets {Frets(shape)}",
             $"effort {GripWords.Effort(shape.Effort)}",
         ];
 }

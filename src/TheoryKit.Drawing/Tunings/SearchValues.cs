@@ -159,7 +159,7 @@ internal static class SearchValues
             var rows = answer.Select(static (each, i) => ((Words)$"{i + 1}. ", each)).ToList();
             if (answer.RunnerUp is { } next)
             {
-                rows.Add(("runner-up: ", next));
+                rows.Add(("next: ", next));
             }
 
             blocks.Add(Ranking("The least effort first", rows));
@@ -168,8 +168,25 @@ internal static class SearchValues
                 blocks.Add(
                     new Block.Prose(
                         distance >= Shown
-                            ? $"The runner-up is {Effort(distance)} behind the best; no other is better."
-                            : "The runner-up takes no more effort than the best, but has more to retune or stands behind it in order."
+                            ? $"The next one, that was not asked for, is {Effort(distance)} behind the best; all others are no better than that."
+                            : "The next one, that was not asked for, takes no more effort than the best, but has more to retune or stands behind it in order."
+                    )
+                );
+            }
+
+            if (answer.Query.Strings is null && answer.Any(Raises))
+            {
+                var others = answer
+                    .Select(static (each, i) => (Rank: i + 1, Strings: Overstrained(each).ToList()))
+                    .Where(static each => each.Rank > 1 && each.Strings.Count > 0)
+                    .Select(static each => (Words)$"no.\u00a0{each.Rank}, {Words.Join(", ", each.Strings)}")
+                    .ToList();
+                blocks.Add(
+                    new Block.Prose(
+                        others.Count == 0
+                            ? NoTension
+                            : (Words)
+                                $"{NoTension} Of those listed below the best, plain steel would be near breaking, or break, in {Words.Join("; ", others)}."
                     )
                 );
             }
@@ -311,11 +328,49 @@ internal static class SearchValues
             isCautioned = report.Caution is not null;
         }
 
+        var overstrained = Overstrained(found).ToList();
+        if (overstrained.Count > 0)
+        {
+            yield return new Block.Prose(
+                (Words)
+                    $"A plain steel string of any gauge would be near breaking, or break: {Words.Join(", ", overstrained)}."
+            );
+        }
+
         if (Raises(found) && !isCautioned)
         {
             yield return new Block.Prose(Cautions.Strings);
         }
     }
+
+    private const string NoTension =
+        "Tension was not looked at: name the strings fitted (Strings, or --strings on the command line), and only tunings count in which each is within its limits.";
+
+    /// <summary>
+    /// The strings turned up to where plain steel is near breaking or beyond: its stress hangs on pitch and length alone, as a
+    /// thicker string needs more tension and bears as much more. Empty where the strings are told, and were looked at.
+    /// </summary>
+    private static IEnumerable<Words> Overstrained(FoundTuning found) =>
+        found.Query.Strings is not null
+            ? []
+            : Enumerable
+                .Range(1, found.Offsets.Count)
+                .Reverse()
+                .Where(number => found.Offsets[number - 1] > 0)
+                .Select(number => (Number: number, Part: PartOfBreaking(found, number)))
+                .Where(each => each.Part > found.Query.TensionLimits.MostOfBreaking)
+                .Select(each =>
+                    (Words)
+                        $"string\u00a0{each.Number} at\u00a0{found.Tuning[each.Number].Open} ({Percents(each.Part)} of its breaking stress)"
+                );
+
+    private static double PartOfBreaking(FoundTuning found, int number) =>
+        Plain.BreakingPart(found.Tuning[number].Open, found.Query.Base.OpenLength(number)) ?? 0;
+
+    private static string Percents(double part) => (part * 100).ToString("0", CultureInfo.InvariantCulture) + "\u00a0%";
+
+    // Any gauge gives the same part.
+    private static readonly FittedString Plain = FittedString.Inches(0.010, StringMaterial.PlainSteel);
 
     private static bool Raises(FoundTuning found) => found.Offsets.Any(static offset => offset > 0);
 
@@ -378,11 +433,13 @@ internal static class SearchValues
             " ",
             text.Split(' ')
                 .Select(static word =>
-                    word.Length == 0 || word[0] is < 'A' or > 'G' ? word
-                    : NoteName.TryParse(word, null, out var note) ? note
-                    : Chord.TryParse(word, null, out var chord) ? (object)chord
-                    : word
-                )
+                {
+                    var name = word.TrimEnd('.', ',', ';');
+                    return name.Length == 0 || name[0] is < 'A' or > 'G' ? word
+                        : NoteName.TryParse(name, null, out var note) ? (Words)$"{note}{word[name.Length..]}"
+                        : Chord.TryParse(name, null, out var chord) ? (object)(Words)$"{chord}{word[name.Length..]}"
+                        : word;
+                })
         );
 
     private static string Effort(double effort) => effort.ToString("0.00", CultureInfo.InvariantCulture);

@@ -194,5 +194,7 @@ public record GripLimits
         [.. Enumerable.Range(1, Position.MaxString).Where(number => (bits & (1 << number)) != 0)];
 
     private static int AtLeast(int least, int value, string name) =>
-        value >= least ? value : throw new ArgumentOutOfRangeException(name, value, $"{name} is at least {least}.");
+        value >= least
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, $"At least {least} has to be asked for, not {value}.");
 }

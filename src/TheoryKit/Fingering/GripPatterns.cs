@@ -13,7 +13,7 @@ internal sealed class GripPatterns
     public const byte Muted = byte.MaxValue;
 
     // Up to which effort each stage goes; few questions come to the last.
-    private static readonly double[] Stages = [3, 6, 12, double.PositiveInfinity];
+    private static readonly double[] Stages = [3, 6, 9, 12, 18, double.PositiveInfinity];
 
     private readonly HandOnNeck hand;
     private readonly GripLimits limits;

@@ -45,6 +45,13 @@ public static class GripSearch
     internal static ChordGrip? Best(GripQuery query, HandOnNeck hand) =>
         new Search(query, hand) { OnlyBest = true }.Run() is [var best, ..] ? best : null;
 
+    /// <summary>The answers whose lowest held fret is the first that may be held, if there is one behind the capo; no others.</summary>
+    internal static IReadOnlyList<ChordGrip> FromFirstFret(GripQuery query)
+    {
+        query.Validate();
+        return new Search(query, new(query.Neck, query.Hand)) { OnlyFirstFret = true }.Run();
+    }
+
     /// <summary>Whether a question has an answer.</summary>
     internal static bool Any(GripQuery query) => Best(query, new(query.Neck, query.Hand)) is not null;
 
@@ -97,6 +104,7 @@ public static class GripSearch
         private readonly bool[] hasTop; // the highest pitch asked for
 
         private readonly HandWindow window;
+        private readonly int mostFingers;
         private readonly List<Found> found = [];
         private int lowest;
         private int highest;
@@ -108,6 +116,7 @@ public static class GripSearch
             solver = new(hand);
             var neck = query.Neck;
             window = new(hand, Math.Min(query.LastFret ?? neck.Frets, neck.Frets), query.MaxFingers);
+            mostFingers = Math.Min(query.MaxFingers, hand.Hand.ThumbOver ? HandOnNeck.Fingers : HandOnNeck.Fingers - 1);
             strings = neck.StringCount;
             frets = new int[strings + 1];
             open = hand.OpenFrets;
@@ -137,6 +146,9 @@ public static class GripSearch
         /// <summary>Whether the best answer alone is wanted.</summary>
         public bool OnlyBest { get; init; }
 
+        /// <summary>Whether only grips are wanted whose lowest fret is the first one that may be held.</summary>
+        public bool OnlyFirstFret { get; init; }
+
         public List<ChordGrip> Run()
         {
             if (query.OpenStrings != OpenStrings.None)
@@ -144,19 +156,21 @@ public static class GripSearch
                 (lowest, highest) = (1, 0);
                 if (Prepare())
                 {
-                    From(strings, 0, 0, int.MaxValue, int.MinValue, 0, true, false);
+                    From(strings, 0, 0, int.MaxValue, int.MinValue, default, true, false);
                 }
             }
 
             if (query.OpenStrings != OpenStrings.Only)
             {
-                for (var from = Math.Max(window.LowestFret, query.FirstFret); from <= window.LastFret; from++)
+                var first = Math.Max(window.LowestFret, query.FirstFret);
+                var last = OnlyFirstFret ? Math.Min(first, window.LastFret) : window.LastFret;
+                for (var from = first; from <= last; from++)
                 {
                     window.MoveTo(from);
                     (lowest, highest) = (window.Lowest, window.Highest);
                     if (Prepare())
                     {
-                        From(strings, 0, 0, int.MaxValue, int.MinValue, 0, false, false);
+                        From(strings, 0, 0, int.MaxValue, int.MinValue, default, false, false);
                     }
                 }
             }
@@ -214,10 +228,10 @@ public static class GripSearch
         /// <param name="sounding">How many strings do.</param>
         /// <param name="low">The lowest pitch so far.</param>
         /// <param name="high">The highest.</param>
-        /// <param name="rows">The frets held so far, a bit for each from the lowest of the window.</param>
+        /// <param name="hold">What the hand holds so far.</param>
         /// <param name="held">Whether the lowest fret of the window is held, or need not be.</param>
         /// <param name="muted">Whether the string before is silent after one that sounds.</param>
-        private void From(int number, uint heard, int sounding, int low, int high, ulong rows, bool held, bool muted)
+        private void From(int number, uint heard, int sounding, int low, int high, Hold hold, bool held, bool muted)
         {
             if (number == 0)
             {
@@ -256,13 +270,14 @@ public static class GripSearch
             {
                 if (query.OpenStrings != OpenStrings.None)
                 {
-                    Sound(number, open[number], GripSolver.Open, heard, sounding, low, high, rows, held);
+                    var loose = hold with { Flat = 0 };
+                    Sound(number, open[number], GripSolver.Open, heard, sounding, low, high, loose, held);
                 }
 
                 for (var fret = Math.Max(lowest, open[number] + 1); fret <= highest; fret++)
                 {
-                    var more = rows | (1UL << (fret - lowest));
-                    if (window.CanHold(more))
+                    var more = hold.With(1UL << (fret - lowest));
+                    if (more.Fingers <= mostFingers && window.CanHold(more.Rows))
                     {
                         Sound(number, fret, fret, heard, sounding, low, high, more, held || fret == lowest);
                     }
@@ -272,7 +287,7 @@ public static class GripSearch
             if (!(query.AllStrings && query.MaySound(number)))
             {
                 frets[number] = GripSolver.Muted;
-                From(number - 1, heard, sounding, low, high, rows, held, sounding > 0);
+                From(number - 1, heard, sounding, low, high, hold with { Flat = 0 }, held, sounding > 0);
             }
         }
 
@@ -284,7 +299,7 @@ public static class GripSearch
             int sounding,
             int low,
             int high,
-            ulong rows,
+            Hold hold,
             bool held
         )
         {
@@ -302,7 +317,7 @@ public static class GripSearch
                 sounding + 1,
                 Math.Min(low, midi),
                 Math.Max(high, midi),
-                rows,
+                hold,
                 held,
                 muted: false
             );
@@ -321,8 +336,13 @@ public static class GripSearch
                 return;
             }
 
-            var effort = solver.Solve(frets, strings, query.MaxFingers);
-            if (double.IsPositiveInfinity(effort) || (OnlyBest && effort > bestEffort))
+            var effort = solver.Solve(
+                frets,
+                strings,
+                query.MaxFingers,
+                OnlyBest ? bestEffort : double.PositiveInfinity
+            );
+            if (double.IsPositiveInfinity(effort))
             {
                 return;
             }
@@ -364,6 +384,16 @@ public static class GripSearch
 
             return count == 1;
         }
+    }
+
+    /// <summary>What the hand holds.</summary>
+    /// <param name="Rows">The frets, a bit for each from the lowest of the window.</param>
+    /// <param name="Flat">Of these the ones at which a finger could hold the next string too, lying flat.</param>
+    /// <param name="Fingers">How many fingers that takes at least.</param>
+    internal readonly record struct Hold(ulong Rows, ulong Flat, int Fingers)
+    {
+        /// <summary>One string more, at the fret of this bit: under a flat finger strings are held at its fret or higher.</summary>
+        public Hold With(ulong row) => new(Rows | row, row | (Flat & (row - 1)), Fingers + ((Flat & row) == 0 ? 1 : 0));
     }
 
     private readonly record struct Found(double Effort, GripString[] Strings) : IComparable<Found>

@@ -119,12 +119,7 @@ public sealed class MovableShape : IEquatable<MovableShape>
                 neck,
                 hand
             );
-            // No hand reaches an octave, so nothing that begins at the fret ends beyond it.
-            var near = held with
-            {
-                LastFret = Math.Min(neck.Frets, at + Diatonic.SemitonesPerOctave),
-            };
-            Add(GripSearch.Find(near).Where(grip => grip.Grip.LowestFret == at), held);
+            Add(GripSearch.FromFirstFret(held).Where(grip => grip.Grip.LowestFret == at), held);
         }
 
         foreach (var chord in Roots(formula))

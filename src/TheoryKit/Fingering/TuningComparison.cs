@@ -79,6 +79,16 @@ public sealed class TuningComparison : IEquatable<TuningComparison>
             throw new ArgumentException("There is no tuning to compare; give one or more.", nameof(necks));
         }
 
+        if (allNecks.Contains(null!))
+        {
+            throw new ArgumentException("A neck, or a tuning, is null.", nameof(necks));
+        }
+
+        if (allChords.Contains(null!))
+        {
+            throw new ArgumentException("A chord is null.", nameof(chords));
+        }
+
         if (allChords.Count == 0)
         {
             throw new ArgumentException("There is no chord to compare tunings by; give one or more.", nameof(chords));

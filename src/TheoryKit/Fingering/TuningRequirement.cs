@@ -35,17 +35,26 @@ public abstract record TuningRequirement
     /// <exception cref="ArgumentOutOfRangeException">Not 1 to <see cref="Position.MaxString"/>.</exception>
     public static TuningRequirement Keeps(int number)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(number, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(number, Position.MaxString);
-        return new Kept(number);
+        return number is >= 1 and <= Position.MaxString
+            ? new Kept(number)
+            : throw new ArgumentOutOfRangeException(
+                nameof(number),
+                number,
+                $"A string that stays is 1 to {Position.MaxString}, not {number}."
+            );
     }
 
     /// <summary>At most so many strings are tuned otherwise.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
     public static TuningRequirement AtMostRetuned(int strings)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(strings);
-        return new Retuned(strings);
+        return strings >= 0
+            ? new Retuned(strings)
+            : throw new ArgumentOutOfRangeException(
+                nameof(strings),
+                strings,
+                $"At most 0 strings or more can be retuned, not {strings}."
+            );
     }
 
     /// <summary>What is required, in a few words.</summary>

@@ -15,19 +15,31 @@ namespace TheoryKit.Fingering;
 /// shared by all of them. A beginning whose bounds add up to more than the worst tuning wanted is left out whole. A line is
 /// bounded by the effort it has where every undecided string has all its tunings at once.
 /// <para>
+/// Before anything is listed it is looked whether the requirements and the line leave any tuning at all. Where they leave few,
+/// each of these is worked out by itself. Where more than <see cref="MostStringsListed"/> strings may sound there is no other
+/// way, as a hand has too many patterns there.
+/// </para>
+/// <para>
 /// Among tunings with the same score the one that is retuned less comes first, then the one whose highest-numbered strings are
 /// lower. The answer and all of its counts are the same on any number of threads.
 /// </para>
 /// </remarks>
 public static class TuningSearch
 {
+    /// <summary>Where more strings may sound, 8, what a hand can hold is not listed: few tunings can be gone through.</summary>
+    public const int MostStringsListed = 8;
+
+    /// <summary>How many grips at most are looked for where more strings may sound: chords times tunings that have what is required.</summary>
+    public const int MostGripsUnlisted = 5000;
+
     /// <summary>Finds the best tunings.</summary>
     /// <param name="query">What is asked.</param>
     /// <param name="progress">Told, at most a thousand times, how far the search is; from any thread, one call at a time.</param>
     /// <param name="threads">How many threads work on it; null for one for each processor.</param>
     /// <param name="cancellation">Ends the search.</param>
     /// <exception cref="ArgumentException">The question contradicts itself or the neck, or asks for more than
-    /// <see cref="TuningSearchQuery.MaxSpace"/> tunings.</exception>
+    /// <see cref="TuningSearchQuery.MaxSpace"/> tunings, or of more than <see cref="MostGripsUnlisted"/> grips where more than
+    /// <see cref="MostStringsListed"/> strings may sound.</exception>
     /// <exception cref="OperationCanceledException">The search was ended.</exception>
     public static TuningSearchAnswer Find(
         TuningSearchQuery query,
@@ -55,7 +67,10 @@ public static class TuningSearch
         private const int LargestBatch = 16;
 
         // Tunings in which each chord has a grip of so little effort at most are looked for first: they need fewer patterns.
-        private static readonly double[] EffortsOfSeeds = [6, double.PositiveInfinity];
+        private static readonly double[] EffortsOfSeeds = [6, 9, 12, 18, double.PositiveInfinity];
+
+        // To look for so many grips by themselves takes no longer than to list all that a hand can hold.
+        private const int MostGripsByThemselves = 1500;
 
         private readonly IProgress<TuningSearchProgress>? progress;
         private readonly ParallelOptions parallel;
@@ -82,12 +97,6 @@ public static class TuningSearch
             for (var number = 1; number <= Strings; number++)
             {
                 Space *= (2 * query.Within) + 1;
-                if (Space > TuningSearchQuery.MaxSpace)
-                {
-                    throw new ArgumentException(
-                        $"Within {query.Within} semitones of {Strings} strings there are more than {TuningSearchQuery.MaxSpace:N0} tunings; ask for fewer semitones."
-                    );
-                }
             }
 
             Allowed = new IReadOnlyList<int>[Strings + 1];
@@ -159,6 +168,29 @@ public static class TuningSearch
             }
 
             var first = new Worker(this);
+            if (first.IsImpossible())
+            {
+                return Answer([first]);
+            }
+
+            var sounding = Enumerable.Range(1, Strings).Count(Query.Limits.MaySound);
+            var isListed = sounding <= MostStringsListed || Tones.Length == 0;
+            var most = (isListed ? MostGripsByThemselves : MostGripsUnlisted) / Math.Max(1, Tones.Length);
+            if (first.Few(most) is { } few)
+            {
+                return OneByOne(first, few);
+            }
+
+            if (!isListed)
+            {
+                throw new ArgumentException(
+                    FormattableString.Invariant(
+                        $"On {sounding} strings a hand has too many ways to hold something for all of them to be listed, so that no more than {most:N0} tunings can be gone through, one by one; ask for fewer semitones, fewer strings retuned, more strings that stay, or for grips of {MostStringsListed} strings at most."
+                    ),
+                    nameof(TuningSearchQuery.Within)
+                );
+            }
+
             Seed(first);
             var units = Units(first);
             var idle = new ConcurrentBag<Worker>();
@@ -182,6 +214,31 @@ public static class TuningSearch
                 {
                     Best.Add(ranking);
                 }
+            }
+
+            return Answer([first, .. idle]);
+        }
+
+        /// <summary>Works out each of these tunings by itself.</summary>
+        private TuningSearchAnswer OneByOne(Worker first, List<ImmutableArray<int>> tunings)
+        {
+            var idle = new ConcurrentBag<Worker>();
+            var found = new Candidate?[tunings.Count];
+            Parallel.For(
+                0,
+                tunings.Count,
+                parallel,
+                index =>
+                {
+                    var worker = idle.TryTake(out var other) ? other : new(this);
+                    found[index] = worker.ByItself(tunings[index]);
+                    Tell(1, found[index]);
+                    idle.Add(worker);
+                }
+            );
+            foreach (var candidate in found)
+            {
+                Best.Add(candidate);
             }
 
             return Answer([first, .. idle]);
@@ -293,10 +350,12 @@ public static class TuningSearch
             var names = Query
                 .Requirements.Select(static each => $"{each}")
                 .Append("notes of the line that lie nowhere")
+                .Concat(Query.Chords.Select(static each => $"no grip for {each.Chord}"))
+                .Append("no fingering of the line")
                 .Append(
-                    Best.IsFull
-                        ? $"effort: they can't be among the best {Best.Capacity}"
-                        : "a chord that has no grip, or a line that has no fingering"
+                    Query.Best == 1
+                        ? "more effort than the best and the next"
+                        : FormattableString.Invariant($"more effort than the best {Query.Best:N0} and the next")
                 );
             var cuts = names
                 .Select((name, index) => new TuningCut(name, workers.Sum(worker => worker.Cut[index])))
@@ -391,6 +450,9 @@ public static class TuningSearch
         // With so many strings undecided or fewer the line is bounded too; with more the bound costs more than it saves.
         private const int LineStrings = 2;
 
+        // So many beginnings are looked at before anything is listed.
+        private const int MostSteps = 500_000;
+
         private static readonly double[] Unlimited = [double.PositiveInfinity];
 
         private readonly Search search;
@@ -404,6 +466,7 @@ public static class TuningSearch
         private readonly TuningPrefix prefix;
         private readonly LineSolver? solver;
         private readonly IReadOnlyList<Position>[] candidates;
+        private readonly HandOnNeck hand;
         private Ranking best;
         private List<Unit>? units;
         private int unitStrings;
@@ -440,20 +503,166 @@ public static class TuningSearch
 
             prefix = new(query.Base, search.Allowed);
             candidates = new IReadOnlyList<Position>[query.Line.Count];
-            solver = query.Line.Count > 0 ? new(new(query.Base, query.Hand)) : null;
-            Cut = new long[query.Requirements.Count + 2];
+            hand = new(query.Base, query.Hand);
+            solver = query.Line.Count > 0 ? new(hand) : null;
+            Cut = new long[query.Requirements.Count + 1 + chords + 2];
             best = search.Best;
         }
 
         /// <summary>How many tunings were worked out.</summary>
         public long Evaluated { get; private set; }
 
-        /// <summary>How many were cut off: by each requirement, by a note that lies nowhere, by the bound.</summary>
+        /// <summary>
+        /// How many were cut off: by each requirement, by a note that lies nowhere, by each chord that has no grip, by the line
+        /// that has no fingering, by their effort.
+        /// </summary>
         public long[] Cut { get; }
 
-        private int ByPlace => Cut.Length - 2;
+        private int ByPlace => search.Query.Requirements.Count;
 
-        private int ByBound => Cut.Length - 1;
+        private int ByLine => Cut.Length - 2;
+
+        private int ByEffort => Cut.Length - 1;
+
+        private int ByGrip(int chord) => ByPlace + 1 + chord;
+
+        /// <summary>Whether the line can't be played where every string has all its tunings at once: then in none.</summary>
+        public bool IsImpossible()
+        {
+            if (solver is null)
+            {
+                return false;
+            }
+
+            var isPlaced = PlaceLine(strings + 1);
+            if (isPlaced && !double.IsPositiveInfinity(Line()))
+            {
+                return false;
+            }
+
+            var all = below[strings] * search.Allowed[strings].Count;
+            Cut[isPlaced ? ByLine : ByPlace] += all;
+            search.Tell(all);
+            return true;
+        }
+
+        /// <summary>
+        /// The tunings that have what is required, string 1 first, what cuts off the others being counted; null, and nothing counted,
+        /// if there are more than <paramref name="most"/>, or if it takes too many steps to say.
+        /// </summary>
+        public List<ImmutableArray<int>>? Few(int most)
+        {
+            var found = new List<ImmutableArray<int>>();
+            var cuts = new long[Cut.Length];
+            var steps = 0;
+            if (!Walk(strings))
+            {
+                return null;
+            }
+
+            for (var limit = 0; limit < cuts.Length; limit++)
+            {
+                Cut[limit] += cuts[limit];
+            }
+
+            search.Tell(cuts.Sum());
+            return found;
+
+            bool Walk(int number)
+            {
+                if (number == 0)
+                {
+                    found.Add(Offsets(strings));
+                    return found.Count <= most;
+                }
+
+                foreach (var offset in search.Allowed[number])
+                {
+                    if (++steps > MostSteps)
+                    {
+                        return false;
+                    }
+
+                    prefix.Decide(number, offset);
+                    var limit = FirstBroken();
+                    if (limit >= 0)
+                    {
+                        cuts[limit] += below[number];
+                    }
+                    else if (!Walk(number - 1))
+                    {
+                        return false;
+                    }
+                }
+
+                return true;
+            }
+        }
+
+        /// <summary>One tuning, string 1 first, by searches of its own; null if it is no answer.</summary>
+        public Candidate? ByItself(ImmutableArray<int> offsets)
+        {
+            search.Cancellation.ThrowIfCancellationRequested();
+            var query = search.Query;
+            for (var number = strings; number >= 1; number--)
+            {
+                prefix.Decide(number, offsets[number - 1]);
+            }
+
+            if (solver is not null)
+            {
+                var isPlaced = PlaceLine(1);
+                var line = isPlaced ? Line() : double.PositiveInfinity;
+                bounds[strings][chords] = line;
+                if (double.IsPositiveInfinity(line))
+                {
+                    Cut[isPlaced ? ByLine : ByPlace]++;
+                    return null;
+                }
+            }
+
+            var tuned = query.Base.With(
+                new(
+                    query
+                        .Base.Tuning.Strings.Select(
+                            (each, index) =>
+                                new TuningString(Pitch.FromMidi(each.Open.MidiNumber + offsets[index]), each.Start)
+                        )
+                        .Reverse()
+                )
+            );
+            for (var chord = 0; chord < chords; chord++)
+            {
+                if (
+                    GripSearch.Best(query.Limits.For(query.Chords[chord].Chord, tuned, query.Hand), hand)
+                    is not { } grip
+                )
+                {
+                    Cut[ByGrip(chord)]++;
+                    return null;
+                }
+
+                bounds[strings][chord] = grip.Effort;
+            }
+
+            Evaluated++;
+            return new(offsets, Sum(strings, terms));
+        }
+
+        /// <summary>The first requirement that the beginning can't have any more; -1 for none.</summary>
+        private int FirstBroken()
+        {
+            var requirements = search.Query.Requirements;
+            for (var index = 0; index < requirements.Count; index++)
+            {
+                if (!requirements[index].MayHold(prefix))
+                {
+                    return index;
+                }
+            }
+
+            return -1;
+        }
 
         /// <summary>
         /// One tuning by itself, string 1 first; null if it is no answer, or a chord costs more than <paramref name="most"/>. It
@@ -565,16 +774,13 @@ public static class TuningSearch
         private bool Enter(int level, int number, int offset, out int cut)
         {
             prefix.Decide(number, offset);
-            var requirements = search.Query.Requirements;
-            for (cut = 0; cut < requirements.Count; cut++)
+            cut = FirstBroken();
+            if (cut >= 0)
             {
-                if (!requirements[cut].MayHold(prefix))
-                {
-                    return false;
-                }
+                return false;
             }
 
-            cut = ByBound;
+            cut = ByEffort;
             Tune(level + 1, number, offset);
             bounds[level].CopyTo(bounds[level + 1], 0);
             // First as far as the patterns are known: more of them are made only where that does not cut off yet.
@@ -587,6 +793,12 @@ public static class TuningSearch
                     var useful = MostOf(chord, level + 1);
                     var first = sounding[level + 1][chord].First(Math.Min(most, useful));
                     bound = double.IsPositiveInfinity(first) && useful > most ? Math.Max(bound, most) : first;
+                    if (double.IsPositiveInfinity(bound) && double.IsPositiveInfinity(useful))
+                    {
+                        cut = ByGrip(chord);
+                        return false;
+                    }
+
                     if (double.IsPositiveInfinity(bound) || Sum(level + 1, terms) > best.Worst)
                     {
                         return false;
@@ -607,6 +819,7 @@ public static class TuningSearch
 
             var line = Line();
             bounds[level + 1][chords] = line;
+            cut = double.IsPositiveInfinity(line) ? ByLine : ByEffort;
             return !double.IsPositiveInfinity(line) && Sum(level + 1, terms) <= best.Worst;
         }
 

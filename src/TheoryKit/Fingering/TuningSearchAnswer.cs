@@ -40,11 +40,18 @@ public sealed class TuningSearchAnswer : IReadOnlyList<FoundTuning>
     /// <summary>By how much the runner-up scores worse than the best; null if there is none.</summary>
     public double? RunnerUpDistance => RunnerUp is null ? null : RunnerUp.Score - tunings[0].Score;
 
-    /// <summary>Empty where there is an answer; else what cut off most.</summary>
+    /// <summary>Empty where there is an answer; else what cut off how many, the most first.</summary>
     public string Reason =>
         tunings.Length > 0 ? ""
         : Cuts.Count == 0 ? "There is no tuning to go through."
-        : $"None of {Space:N0} tunings is an answer; {Cuts.MaxBy(static cut => cut.Count)!.Count:N0} were cut off by {Cuts.MaxBy(static cut => cut.Count)!.Limit}.";
+        : Space == 1 ? $"The only tuning is no answer; it was cut off by this: {Cuts[0].Limit}."
+        : FormattableString.Invariant($"None of {Space:N0} tunings is an answer. What cut them off: ")
+            + string.Join(
+                "; ",
+                Cuts.OrderByDescending(static cut => cut.Count)
+                    .Select(static cut => FormattableString.Invariant($"{cut.Limit} ({cut.Count:N0})"))
+            )
+            + ".";
 
     /// <inheritdoc/>
     public int Count => tunings.Length;

@@ -33,9 +33,13 @@ public sealed record TuningSearchQuery
         get;
         init
         {
-            ArgumentOutOfRangeException.ThrowIfNegative(value, nameof(Within));
-            ArgumentOutOfRangeException.ThrowIfGreaterThan(value, MaxWithin, nameof(Within));
-            field = value;
+            field = value is >= 0 and <= MaxWithin
+                ? value
+                : throw new ArgumentOutOfRangeException(
+                    nameof(Within),
+                    value,
+                    $"A string can be retuned by 0 to {MaxWithin} semitones, not by {value}."
+                );
         }
     } = 2;
 
@@ -46,8 +50,14 @@ public sealed record TuningSearchQuery
         get;
         init
         {
-            ArgumentOutOfRangeException.ThrowIfLessThan(value, 1, nameof(Best));
-            field = value;
+            field =
+                value >= 1
+                    ? value
+                    : throw new ArgumentOutOfRangeException(
+                        nameof(Best),
+                        value,
+                        $"At least 1 tuning has to be asked for, not {value}."
+                    );
         }
     } = 5;
 
@@ -82,20 +92,21 @@ public sealed record TuningSearchQuery
         init => line = value.ToSequence();
     }
 
-    /// <summary>How much the effort of the line counts against that of the chords; finite, not negative.</summary>
+    /// <summary>How much the effort of the line counts against that of the chords; not negative, at most <see cref="WeightedChord.MaxWeight"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is not.</exception>
     public double LineWeight
     {
         get;
         init =>
-            field =
-                value >= 0 && double.IsFinite(value)
-                    ? value
-                    : throw new ArgumentOutOfRangeException(
-                        nameof(LineWeight),
-                        value,
-                        "The weight of the line is finite and not negative."
-                    );
+            field = value is >= 0 and <= WeightedChord.MaxWeight
+                ? value
+                : throw new ArgumentOutOfRangeException(
+                    nameof(LineWeight),
+                    value,
+                    FormattableString.Invariant(
+                        $"The weight of the line is not negative and at most {WeightedChord.MaxWeight:N0}."
+                    )
+                );
     } = 1;
 
     /// <summary>Throws where what is asked contradicts itself or the neck.</summary>
@@ -104,10 +115,16 @@ public sealed record TuningSearchQuery
         ArgumentNullException.ThrowIfNull(Base);
         ArgumentNullException.ThrowIfNull(Hand);
         ArgumentNullException.ThrowIfNull(Limits);
+        if (chords.Contains(null!) || requirements.Contains(null!))
+        {
+            throw new ArgumentException("A chord, or what is required of a tuning, is null.");
+        }
+
         if (Strings is not null && Strings.Count != Base.StringCount)
         {
             throw new ArgumentException(
-                $"The set has {Strings.Count} strings, the neck {Base.StringCount}: {Base.Tuning}."
+                $"The set has {Strings.Count} strings, the neck {Base.StringCount}: {Base.Tuning}.",
+                nameof(Strings)
             );
         }
 
@@ -116,7 +133,26 @@ public sealed record TuningSearchQuery
             throw new ArgumentException("Nothing to play: give the chords of the tune, or a line.");
         }
 
+        if (Math.Pow((2 * Within) + 1, Base.StringCount) > MaxSpace)
+        {
+            throw new ArgumentException(
+                $"Within {Within} semitones of {Base.StringCount} strings there are more than a million million tunings; ask for fewer semitones.",
+                nameof(Within)
+            );
+        }
+
         Limits.Validate(Base);
+        var may = Enumerable.Range(1, Base.StringCount).Count(Limits.MaySound);
+        if (chords.Count > 0 && Limits.MinSounding > may)
+        {
+            throw new ArgumentException(
+                may == Base.StringCount
+                    ? $"At least {Limits.MinSounding} strings are asked to sound; the neck has {may}: {Base.Tuning}."
+                    : $"At least {Limits.MinSounding} strings are asked to sound; only {may} may.",
+                nameof(GripLimits.MinSounding)
+            );
+        }
+
         foreach (var requirement in requirements)
         {
             requirement.Validate(Base);

@@ -6,19 +6,22 @@ namespace TheoryKit.Fingering;
 /// <summary>A chord and how much it counts, as often as it is played or as long as it lasts. Equal when both agree.</summary>
 public sealed record WeightedChord
 {
+    /// <summary>No chord, and no line, counts more: a billion.</summary>
+    public const double MaxWeight = 1e9;
+
     /// <summary>A chord with its weight.</summary>
     /// <param name="chord">The chord.</param>
-    /// <param name="weight">How much it counts: more than 0 and finite.</param>
+    /// <param name="weight">How much it counts: more than 0, at most <see cref="MaxWeight"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The weight is not.</exception>
     public WeightedChord(Chord chord, double weight = 1)
     {
         ArgumentNullException.ThrowIfNull(chord);
-        if (!(weight > 0 && double.IsFinite(weight)))
+        if (!(weight > 0 && weight <= MaxWeight))
         {
             throw new ArgumentOutOfRangeException(
                 nameof(weight),
                 weight,
-                "A chord's weight is more than 0 and finite."
+                FormattableString.Invariant($"A chord's weight is more than 0 and at most {MaxWeight:N0}.")
             );
         }
 

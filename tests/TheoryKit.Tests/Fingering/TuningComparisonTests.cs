@@ -21,6 +21,13 @@ public class TuningComparisonTests
     private static readonly TuningComparison Comparison = TuningComparison.Of(Neck.Guitar, Four, CopperWeather);
 
     [Fact]
+    public void NoNeckAndNoChordIsNull()
+    {
+        Assert.Throws<ArgumentException>(() => TuningComparison.Of([Neck.Guitar], [null!]));
+        Assert.Throws<ArgumentException>(() => TuningComparison.Of([null!], [Chord.Parse("D")]));
+    }
+
+    [Fact]
     public void Grips_are_all_that_a_plain_search_finds()
     {
         var neck = FingeringGens.Neck(3, 4, 3, 8);

@@ -330,6 +330,21 @@ public class TuningSearchTests
                 Limits = new() { MinSounding = 5, MaxSounding = 4 },
             }
         );
+        Refused("the neck has 6", query with { Limits = new() { MinSounding = 9 } });
+        Refused(
+            "only 2 may",
+            query with
+            {
+                Limits = new()
+                {
+                    Strings = new HashSet<int> { 1, 2 },
+                },
+            }
+        );
+        Refused("is null", query with { Requirements = [null!] });
+        Refused("is null", query with { Chords = [null!] });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new WeightedChord(Pool[0], 1e308));
+        Assert.Throws<ArgumentOutOfRangeException>(() => query with { LineWeight = 1e308 });
         Assert.Throws<ArgumentOutOfRangeException>(() => query with { Within = 13 });
         Assert.Throws<ArgumentOutOfRangeException>(() => query with { Best = 0 });
         Assert.Throws<ArgumentOutOfRangeException>(() => query with { LineWeight = double.NaN });
@@ -350,6 +365,82 @@ public class TuningSearchTests
         var weights = WeightedChord.Of(Changes.Parse("Gm9 | C13 | Fmaj9 | Dm7 Gm9"));
         Assert.Equal("Gm9 C13 Fmaj9 Dm7".Split(' '), weights.Select(static each => each.Chord.ToString()));
         Assert.Equal([6, 4, 4, 2], weights.Select(static each => each.Weight));
+    }
+
+    [Fact]
+    public void RequirementsThatContradictEachOtherEndTheSearchAtOnceAndAreAllNamed()
+    {
+        var query = Query("Dm7") with
+        {
+            Within = 6,
+            Requirements =
+            [
+                TuningRequirement.AtMostRetuned(0),
+                TuningRequirement.Keeps(3),
+                TuningRequirement.Drone(NoteName.Parse("F")),
+            ],
+        };
+        var reports = new ConcurrentQueue<TuningSearchProgress>();
+        var answer = TuningSearch.Find(query, new Reported(reports.Enqueue));
+        Assert.Empty(answer);
+        Assert.Equal(0, answer.Evaluated);
+        Assert.Equal(answer.Space, answer.Cuts.Sum(static cut => cut.Count));
+        Assert.Equal(answer.Space, reports.Last().Decided);
+        Assert.All(answer.Cuts, cut => Assert.Contains(cut.Limit, answer.Reason, StringComparison.Ordinal));
+        Assert.Contains("an open F", answer.Reason, StringComparison.Ordinal);
+        // So many tunings have nothing in common with the base but what undoes the last requirement: the base alone.
+        Assert.Equal(1, answer.Cuts.Single(static cut => cut.Limit == "an open F").Count);
+    }
+
+    [Fact]
+    public void ANoteThatLiesNowhereInAnyTuningCutsOffAllBeforeAnythingIsListed()
+    {
+        var query = Query("Dm7") with { Within = 6, Line = [Pitch.Parse("C1")] };
+        var answer = TuningSearch.Find(query);
+        Assert.Empty(answer);
+        var cut = Assert.Single(answer.Cuts);
+        Assert.Equal(("notes of the line that lie nowhere", answer.Space), (cut.Limit, cut.Count));
+    }
+
+    [Fact]
+    public void AChordThatHasNoGripIsNamed()
+    {
+        var query = Query("D Dmaj13") with
+        {
+            Within = 0,
+            Limits = new() { LastFret = 1, MinSounding = 6 },
+        };
+        var answer = TuningSearch.Find(query);
+        Assert.Empty(answer);
+        Assert.Contains("no grip for D", answer.Reason, StringComparison.Ordinal);
+        Assert.StartsWith("The only tuning is no answer", answer.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WhereManyStringsMaySoundFewTuningsAreGoneThroughAndManyRefusedBeforehand()
+    {
+        var neck = Neck.Parse("B1 E2 A2 D3 F#3 G3 B3 C4 E4 G4 A4 B4");
+        var query = new TuningSearchQuery
+        {
+            Base = neck,
+            Chords = WeightedChord.Of(Chord.ParseList("D Bm7")),
+            Within = 1,
+        };
+        Assert.Contains(
+            "too many ways",
+            Assert.Throws<ArgumentException>(() => TuningSearch.Find(query)).Message,
+            StringComparison.Ordinal
+        );
+        var answer = TuningSearch.Find(query with { Requirements = [TuningRequirement.AtMostRetuned(1)] });
+        Assert.Equal(
+            25,
+            answer.Evaluated
+                + answer
+                    .Cuts.Where(static cut => cut.Limit.StartsWith("no grip", StringComparison.Ordinal))
+                    .Sum(static cut => cut.Count)
+        );
+        var best = answer[0];
+        Assert.Equal(best.Score, best.Grips.Sum(static grip => grip.Effort), 9);
     }
 
     private static TuningSearchQuery Query(string chords) =>

@@ -1,0 +1,39 @@
+namespace TheoryKit.Cli;
+
+/// <summary>The known names that are nearest to what was written.</summary>
+internal static class Nearest
+{
+    private const int Most = 3;
+
+    /// <summary>"Known by name are, for example, …." with the nearest first.</summary>
+    public static string Said(string text, IEnumerable<string> names) =>
+        $"Known by name are {string.Join(", ", Of(text, names).Select(static name => $"\"{name}\""))} and others.";
+
+    /// <summary>The nearest three: those that share the first letters of a word, then by how many letters have to be changed.</summary>
+    public static IEnumerable<string> Of(string text, IEnumerable<string> names) =>
+        names
+            .Distinct()
+            .OrderBy(name => name.Contains(text.Trim(), StringComparison.OrdinalIgnoreCase) ? 0 : 1)
+            .ThenBy(name => Changes(text.ToUpperInvariant(), name.ToUpperInvariant()))
+            .ThenBy(static name => name, StringComparer.Ordinal)
+            .Take(Most);
+
+    /// <summary>How many letters have to be added, left out or replaced: the edit distance of Levenshtein (1966).</summary>
+    private static int Changes(string one, string other)
+    {
+        var row = Enumerable.Range(0, other.Length + 1).ToArray();
+        for (var i = 1; i <= one.Length; i++)
+        {
+            var corner = row[0];
+            row[0] = i;
+            for (var j = 1; j <= other.Length; j++)
+            {
+                var replaced = corner + (one[i - 1] == other[j - 1] ? 0 : 1);
+                corner = row[j];
+                row[j] = Math.Min(replaced, Math.Min(row[j], row[j - 1]) + 1);
+            }
+        }
+
+        return row[^1];
+    }
+}
