@@ -83,7 +83,7 @@ internal static class JoiningSheets
         yield return new("cycle", $"{joined.Cycle}");
         yield return new("starts", StartOf(joined));
         yield return new("rule", joined.Query.Rule.Words);
-        yield return new("at the changes", Ways(joined));
+        yield return new("each time round", Ways(joined));
         yield return new("joins made", (Words)$"{Joinings.Made(joined)} that there are in this zone");
         if (joined.Silent.Count > 0)
         {

@@ -35,15 +35,15 @@ internal static class RouteSheets
                 new("fingers", static cost => Number(cost.Effort), IsNumber: true),
                 new("shifts", static cost => Number(cost.Shifts), IsNumber: true),
                 new("leaps", static cost => Number(cost.Leaps), IsNumber: true),
-                new("pitches again", static cost => Number(cost.Repeats), IsNumber: true),
+                new("repeated pitches", static cost => Number(cost.Repeats), IsNumber: true),
                 new("turns", static cost => Number(cost.Turns), IsNumber: true),
-                new("pace", static cost => Number(cost.Pace), IsNumber: true),
+                new("off the pace", static cost => Number(cost.Pace), IsNumber: true),
             ]
         );
 
     public static Description<RouteStop> Stops { get; } =
         new(
-            new("chord on a route", "chords on a route"),
+            new("chord", "chords"),
             static stop => Words.Of(stop.Chord),
             [
                 new("at beat", static stop => stop.Span.Start.ToString(), IsNumber: true),
@@ -172,9 +172,9 @@ internal static class RouteSheets
             ("fingers", cost.Effort),
             ("shifts", cost.Shifts),
             ("leaps", cost.Leaps),
-            ("pitches again", cost.Repeats),
+            ("repeated pitches", cost.Repeats),
             ("turns", cost.Turns),
-            ("pace", cost.Pace),
+            ("off the pace", cost.Pace),
         ];
         return $"{Number(cost.Total)}: "
             + string.Join(
@@ -199,7 +199,9 @@ internal static class RouteSheets
         };
 
     private static string Notes(RouteQuery query) =>
-        query.Rhythm is { } rhythm ? $"rhythm {rhythm}" : $"{InWords.Count(query.NotesPerChord, "note")} per chord";
+        query.Rhythm is { } rhythm ? $"rhythm {rhythm}"
+        : query.NotesPerChord is { } notes ? $"{InWords.Count(notes, "note")} per chord"
+        : "eighths";
 
     private static string Targets(RouteQuery query) =>
         InWords.List(

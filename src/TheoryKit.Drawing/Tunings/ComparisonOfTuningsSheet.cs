@@ -156,7 +156,7 @@ internal static class ComparisonOfTuningsSheet
     private static Block.Table Traits(TuningComparison comparison) =>
         new(
             "What the tunings are and hold",
-            ["", .. comparison.Columns.Select(static column => new Column(Words.Of(column)))],
+            ["in each", .. comparison.Columns.Select(static column => new Column(Words.Of(column)))],
             [
                 .. TuningValues.Columns.Traits.Select(trait =>
                     (IReadOnlyList<Cell>)

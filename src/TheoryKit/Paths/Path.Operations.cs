@@ -148,6 +148,19 @@ public sealed partial class Path
     public Path OnStrings(IReadOnlySet<int> strings, Hand? hand = null)
     {
         ArgumentNullException.ThrowIfNull(strings);
+        foreach (var note in notes)
+        {
+            if (!Neck.PositionsOf(note.Pitch).Any(position => strings.Contains(position.String)))
+            {
+                throw new ArgumentException(
+                    strings.Count == 0
+                        ? "A path is played on one string or more; none is given."
+                        : $"{note}: {note.Pitch} lies on none of the strings {string.Join(", ", strings.Order())}.",
+                    nameof(strings)
+                );
+            }
+        }
+
         return Played(
             note => [.. Neck.PositionsOf(note.Pitch).Where(position => strings.Contains(position.String))],
             hand,

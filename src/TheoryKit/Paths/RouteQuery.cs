@@ -39,13 +39,17 @@ public sealed record RouteQuery
         init => field = Checked(value, MaxTimes, nameof(Times));
     } = 1;
 
-    /// <summary>How many equal notes every chord gets, 1 to <see cref="MaxNotes"/>; 8 if nothing is said.</summary>
+    /// <summary>How many equal notes every chord gets, 1 to <see cref="MaxNotes"/>; null for eighths.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not as many.</exception>
-    public int NotesPerChord
+    public int? NotesPerChord
     {
         get;
-        init => field = Checked(value, MaxNotes, nameof(NotesPerChord));
-    } = 8;
+        init => field = value is { } notes ? Checked(notes, MaxNotes, nameof(NotesPerChord)) : null;
+    }
+
+    /// <summary>How many equal notes a chord gets: as asked for, or as many eighths as fill it; at least one.</summary>
+    internal int NotesOf(ChordSpan span) =>
+        NotesPerChord ?? Math.Clamp((int)(span.Length * Changes.Time.BeatLength * 8).ToDecimal(), 1, MaxNotes);
 
     /// <summary>
     /// The rhythm, in place of <see cref="NotesPerChord"/>: it runs on through the changes, and every note belongs to the chord that it

@@ -43,10 +43,11 @@ internal sealed record RouteTime(IReadOnlyList<RouteTime.Part> Parts, Fraction B
         {
             foreach (var part in parts)
             {
-                var length = (part.Span.Length / query.NotesPerChord).Reduce();
+                var notes = query.NotesOf(part.Span);
+                var length = (part.Span.Length / notes).Reduce();
                 part.Strokes.AddRange(
                     Enumerable
-                        .Range(0, query.NotesPerChord)
+                        .Range(0, notes)
                         .Select(index => new Stroke((part.Span.Start + (length * index)).Reduce(), length, false))
                 );
             }

@@ -49,7 +49,7 @@ internal static class RouteBruteForce
                 var key = Key(
                     chosen.Select(static way => way.Window),
                     chosen.SelectMany(way =>
-                        Line(way, query.NotesPerChord).Notes.Select(note => note.Place.Position.ToString())
+                        Line(way, query.NotesPerChord!.Value).Notes.Select(note => note.Place.Position.ToString())
                     )
                 );
                 found[key] = Math.Min(cost, found.GetValueOrDefault(key, double.PositiveInfinity));
@@ -122,7 +122,7 @@ internal static class RouteBruteForce
         for (var index = 0; index < ways.Count; index++)
         {
             var way = ways[index];
-            var (notes, leaving) = Line(way, query.NotesPerChord);
+            var (notes, leaving) = Line(way, query.NotesPerChord!.Value);
             var isStill = notes.Count == 1 || way.Shape.Notes.Count == 1;
             var direction = way.Direction == Direction.Up ? 1 : -1;
             var first = notes[0].Place.Pitch.MidiNumber;
