@@ -54,6 +54,7 @@ internal static class Hands
                 Weight("each string crossed", static weights => weights.StringCrossing),
                 Weight("the same finger twice", static weights => weights.SameFinger),
                 Weight("rolling to another string", static weights => weights.Roll),
+                Weight("an open string, a metre from its start", static weights => weights.OpenString),
                 Weight("a voice going a semitone", static weights => weights.VoiceStep),
                 Weight("a metre from the preferred place", static weights => weights.Preference),
             ]

@@ -30,6 +30,7 @@ public sealed partial record EffortWeights : ISpanParsable<EffortWeights>
         new("string crossing", static w => w.StringCrossing, static (w, value) => w with { StringCrossing = value }),
         new("same finger", static w => w.SameFinger, static (w, value) => w with { SameFinger = value }),
         new("roll", static w => w.Roll, static (w, value) => w with { Roll = value }),
+        new("open string", static w => w.OpenString, static (w, value) => w with { OpenString = value }),
         new("voice step", static w => w.VoiceStep, static (w, value) => w with { VoiceStep = value }),
         new("preference", static w => w.Preference, static (w, value) => w with { Preference = value }),
     ];

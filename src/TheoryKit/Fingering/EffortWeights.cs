@@ -169,6 +169,20 @@ public sealed partial record EffortWeights
         init => field = Checked(value);
     } = 0.25;
 
+    /// <summary>
+    /// An open string in a line, for each metre that the hand is away from where that string begins, counted from the first
+    /// place there: nothing in open position. No finger damps it or gives it vibrato, it rings on while the hand plays
+    /// elsewhere, and it sounds brighter than its neighbours, the more so the shorter they are; so teachers keep open strings
+    /// to open position unless that is the sound they want. A number chosen, not measured: at fret 12 of a guitar it comes to
+    /// 2.9, more than any one finger and its usual spread, and at fret 3 to 0.7, less than any finger.
+    /// Grips don't have it: their open strings are meant to ring on.
+    /// </summary>
+    public double OpenString
+    {
+        get;
+        init => field = Checked(value);
+    } = 10.0;
+
     /// <summary>Keeping the hand away from the preferred place, for each metre.</summary>
     public double Preference
     {

@@ -61,6 +61,13 @@ internal sealed class HandOnNeck
     /// <summary>Where the fingertip sits for a fret, in mm from the nut.</summary>
     public double Tip(int fret) => tip[fret];
 
+    /// <summary>
+    /// How far the hand at a place is from the first place before the nut or the capo, or before where a short string begins,
+    /// in mm; zero if it is there or nearer the nut.
+    /// </summary>
+    public double FromStart(int number, int place) =>
+        Math.Max(0, tip[place] - tip[Math.Min(OpenFrets[number] + 1, Neck.Frets)]);
+
     public double Reach(Finger low, Finger high) => reach[((int)low * Fingers) + (int)high];
 
     /// <summary>Whether two fingertips are within their reach: <see cref="Excess"/> without a root, for what is asked most.</summary>

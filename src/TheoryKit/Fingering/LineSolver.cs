@@ -8,10 +8,10 @@ namespace TheoryKit.Fingering;
 /// </summary>
 /// <remarks>
 /// The model. With the hand at a place the index finger is at home at that fret; every other finger plays frets from there
-/// on, as far as its reach from the index finger goes. A note costs its finger and its spread from home. Between notes the
-/// hand may shift; the same finger letting go, rolling and crossing strings cost what <see cref="EffortWeights"/> says.
-/// Without a shift two neighbouring notes keep the order and the reach of their fingers, and two fingers other than the
-/// index, from which each is counted already, cost the spread between them.
+/// on, as far as its reach from the index finger goes. A note costs its finger and its spread from home, an open string how
+/// far the hand is from where it begins. Between notes the hand may shift; the same finger letting go, rolling and crossing
+/// strings cost what <see cref="EffortWeights"/> says. Without a shift two neighbouring notes keep the order and the reach
+/// of their fingers, and two fingers other than the index, from which each is counted already, cost the spread between them.
 /// <para>Costs are the same for any thread; <see cref="Solve"/> keeps what it has worked out and is for one at a time.</para>
 /// </remarks>
 internal sealed class LineSolver
@@ -79,7 +79,7 @@ internal sealed class LineSolver
         var away = preferred is { } home ? weights.Preference * Math.Abs(hand.Tip(place) - hand.Tip(home)) / 1000 : 0;
         if (finger is not { } held)
         {
-            return away;
+            return away + (weights.OpenString * hand.FromStart(position.String, place) / 1000);
         }
 
         if (position.Fret < place || (held == Finger.Index && position.Fret != place))

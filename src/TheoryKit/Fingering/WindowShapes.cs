@@ -136,7 +136,7 @@ internal sealed class WindowShapes
     {
         if (position.Fret == hand.OpenFrets[position.String])
         {
-            states[count++] = new(new(position, null, home));
+            states[count++] = new(new(position, null, home)) { Cost = line.NoteCost(position, null, home) };
             return count;
         }
 

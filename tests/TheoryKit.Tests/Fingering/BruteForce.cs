@@ -285,6 +285,13 @@ internal static class BruteForce
             );
     }
 
+    /// <summary>How many mm up the neck the hand is from the first fret that an open string can be held at.</summary>
+    private static double Away(Neck neck, FingeredNote note)
+    {
+        var first = neck.OpenFret(note.Position.String) + 1;
+        return note.Place <= first ? 0 : Tip(neck, note.Place) - Tip(neck, first);
+    }
+
     /// <summary>What a note costs by itself with the hand at a place.</summary>
     public static double NoteCost(LineQuery query, FingeredNote note)
     {
@@ -296,7 +303,7 @@ internal static class BruteForce
             : 0;
         return note.Finger switch
         {
-            null => away,
+            null => away + (hand.Weights.OpenString * Away(neck, note) / 1000),
             Finger.Index => note.Position.Fret == note.Place
                 ? hand.Weights.Index + Upper(hand.Weights, note.Position.Fret) + away
                 : double.PositiveInfinity,

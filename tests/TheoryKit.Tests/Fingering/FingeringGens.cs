@@ -14,7 +14,7 @@ internal static class FingeringGens
     private static readonly Gen<double> Weight = Gen.OneOf(Gen.Double[0, 4], Gen.Const(0.0), Gen.Const(1.0));
 
     public static readonly Gen<EffortWeights> Weights = Weight
-        .Array[20]
+        .Array[21]
         .Select(w => new EffortWeights
         {
             Thumb = w[0],
@@ -37,6 +37,7 @@ internal static class FingeringGens
             VoiceStep = w[17],
             Preference = 20 * w[18],
             Upper = w[19],
+            OpenString = 20 * w[20],
         });
 
     public static readonly Gen<Hand> Hand = Gen.Select(

@@ -132,6 +132,61 @@ public class LinesTests
     }
 
     [Fact]
+    public void AClosedPositionIsNotScatteredWithOpenStrings()
+    {
+        // Four strings' worth of A minor up at the octave. B3 and E4 are open strings too, a hand's breadth from nowhere.
+        const string text = "5:12 5:14 4:12 4:14 3:12 3:14 2:12 2:15";
+        var written = PlayedLine.Parse(text, Neck.Guitar);
+        Assert.Equal(text, Positions(written.PlacedBy(Hand.Average)!));
+
+        // Without the term they cost nothing there, and are taken.
+        var free = Hand.Average with
+        {
+            Weights = new() { OpenString = 0 },
+        };
+        Assert.Contains(written.PlacedBy(free)!, note => note.Position.Fret == 0);
+    }
+
+    [Theory]
+    [InlineData("3:0 3:2 2:0 2:1 2:3 1:0 1:1 1:3")] // G mixolydian from the open third string
+    [InlineData("1:0 1:0 1:1 1:3 1:3 1:1 1:0 2:3 2:1 2:1 2:3 1:0 1:0 2:3 2:3")] // a melody in C around the open first
+    [InlineData("6:0 6:3 5:0 5:2 4:0 4:2 3:0 3:2 2:0 2:3 1:0 1:3")] // E minor's five notes through all strings
+    public void AMelodyInOpenPositionKeepsItsOpenStrings(string text)
+    {
+        var line = PlayedLine.Parse(text, Neck.Guitar).PlacedBy(Hand.Average)!;
+        Assert.Equal(text, Positions(line));
+    }
+
+    [Fact]
+    public void OpenStringsCostNothingWhereTheyBegin()
+    {
+        // At the nut, at the capo, and where the short fifth string of a banjo begins.
+        var banjo = new Neck(Tuning.Find("Banjo open G")!, 670);
+        foreach (
+            var (neck, positions) in new (Neck, Position[])[]
+            {
+                (Neck.Guitar, [new(2, 1), new(1, 0)]),
+                (Neck.Guitar.WithCapo(4), [new(2, 5), new(1, 4)]),
+                (banjo, [new(1, 6), new(5, 5)]),
+            }
+        )
+        {
+            var terms = new PlayedLine(neck, positions.Select(each => new PlayedNote(each, null))).TermsFor(
+                Hand.Average
+            );
+            Assert.DoesNotContain(terms, term => term.Name == "open string");
+        }
+
+        // Eleven frets further up it is the ruler that says how much: from one fingertip to the other.
+        var far = new PlayedLine(
+            Neck.Guitar,
+            [new(new(2, 12), Finger.Index), new(new(1, 0), null), new(new(2, 12), Finger.Index)]
+        ).TermsFor(Hand.Average);
+        var metres = (BruteForce.Tip(Neck.Guitar, 12) - BruteForce.Tip(Neck.Guitar, 1)) / 1000;
+        Assert.Equal(metres, Assert.Single(far, term => term.Name == "open string").Amount, 1e-9);
+    }
+
+    [Fact]
     public void APreferredPlaceIsKeptToWhereThePitchesAllowIt()
     {
         var pitches = "C4 D4 E4 F4 G4".Split(' ').Select(text => Pitch.Parse(text));
@@ -221,4 +276,6 @@ public class LinesTests
             : dice[5] < 80 ? LineNote.Of(Pitch.FromMidi(neck.MidiNumberAt(position)), neck)
             : LineNote.Of([position, new(1, neck.Frets)]);
     }
+
+    private static string Positions(FingeredLine line) => string.Join(' ', line.Select(note => note.Position));
 }
