@@ -103,6 +103,12 @@ internal static class LearnedHands
                     static each => each.Slip < double.PositiveInfinity ? Number(each.Slip) : "never",
                     IsNumber: true
                 ),
+                new("slips at most, of the notes", static each => Part(each.MostSlips), IsNumber: true),
+                new(
+                    "a weight changes at most, times",
+                    static each => each.MostChange < double.PositiveInfinity ? Number(each.MostChange) : "any",
+                    IsNumber: true
+                ),
                 new("rounds at most", static each => each.Rounds, IsNumber: true),
             ]
         );
@@ -123,12 +129,40 @@ internal static class LearnedHands
     {
         List<Block> blocks =
         [
-            new Block.Title("A learned hand", Hands.Name(learned.Hand)),
+            new Block.Title(learned.IsKept ? "A hand kept" : "A learned hand", Hands.Name(learned.Hand)),
             new Block.Heading("How far it plays as written"),
             .. BeforeAndAfter.Table(learned.Agreement).Blocks,
             new Block.Heading("Weights"),
             .. Weights.Table(learned.Weights).Blocks,
         ];
+        if (learned.IsKept)
+        {
+            var tried = learned.Agreement[^1];
+            blocks.Add(
+                new Block.Prose(
+                    $"The hand to start with is kept: what was learned plays {tried.After.Positions} and not {tried.Before.Positions} of {tried.After.Notes} positions as written in the {(tried.Lines == TriedLines.Examples ? "examples" : "lines held back")}."
+                )
+            );
+        }
+
+        if (learned.Slips > 0)
+        {
+            blocks.Add(
+                new Block.Prose(
+                    $"{InWords.Count(learned.Slips, "note")} of {learned.Agreement[0].After.Notes} in the examples {(learned.Slips == 1 ? "was" : "were")} taken for {(learned.Slips == 1 ? "a slip" : "slips")}; nothing was learned from that."
+                )
+            );
+        }
+
+        if (learned.Options.Folds > 1 && learned.Agreement[0].After.Notes > 0)
+        {
+            blocks.Add(
+                new Block.Prose(
+                    $"Learned with a trust of {Number(learned.Options.Trust)} in the examples, and at most {Part(learned.Options.MostSlips)} of the notes slips."
+                )
+            );
+        }
+
         if (learned.Unplayable > 0)
         {
             blocks.Add(

@@ -13,17 +13,31 @@ namespace TheoryKit.Fingering;
 /// and the weights are fitted to all ways found so far; it ends when nothing new is found). The places of the hand, and
 /// fingers where none are written, are those which the hand learned so far would choose for the example, and are chosen
 /// anew until they stay (Yu, Joachims, "Learning structural SVMs with latent variables", ICML 2009, 1169-1176).
-/// <para>Players slip, and tab has errors. A note of an example that costs <see cref="HandLearningOptions.Slip"/> more than
-/// its line would without it is taken for a slip: the hinge becomes a ramp, and what lies far off pulls no further. Then all
-/// of it is gone over again from the hand found, with finer margins, because a coarse margin that can't be met for every
+/// <para>First every note counts, because a player with a strong habit plays much that is hard for the hand to start with.
+/// But players slip, and tab has errors. So from then on a note of an example that costs <see cref="HandLearningOptions.Slip"/>
+/// more than its line would without it is taken for a slip, the costliest first and no more than
+/// <see cref="HandLearningOptions.MostSlips"/> of all notes: the hinge becomes a ramp, and what lies far off pulls no further.
+/// All of it is gone over again from the hand found, with finer margins, because a coarse margin that can't be met for every
 /// example moves the weights away from those that would play all of them right.</para>
 /// <para>Effort only compares, so a hand all of whose weights are doubled plays alike: what the examples don't say is
 /// settled by keeping the effort of all of them together what it was for the hand to start with. So learned weights of
-/// lines stay in proportion to those of grips.</para>
+/// lines stay in proportion to those of grips. No weight moves by more than <see cref="HandLearningOptions.MostChange"/>
+/// times, and that comes first where both can't be.</para>
+/// <para>From few lines little can be known. Up to <see cref="FewLines"/> of them take turns at being held back (one at a
+/// time where there are no more than <see cref="HandLearningOptions.Folds"/>), with the trust in them that was asked for and
+/// with less, each without slips and with; the way by which the lines held back are played best is used, of equals the one
+/// with more trust, then the one without slips. So how well they then do is a little flattered. And where the hand
+/// learned plays the lines held back worse than the hand to start with, that one is kept.</para>
 /// <para>No chance is in it: the same examples in the same order give the same hand.</para>
 /// </remarks>
 public static class HandLearning
 {
+    /// <summary>Up to how many examples the trust in them is chosen by how well they teach each other: 12.</summary>
+    public const int FewLines = 12;
+
+    // What is tried of the trust in few examples.
+    private static readonly double[] PartsOfTrust = [1, 0.25, 0.0625];
+
     // Which part of a margin may be lacking before another round is worth it.
     private const double Enough = 0.02;
 
@@ -31,6 +45,9 @@ public static class HandLearning
     private const int Stages = 3;
     private const double Finer = 4;
     private const double Firmer = 2;
+
+    // By how much a slip costs more while there are too many.
+    private const double Coarser = 1.25;
 
     // A weight moves in proportion to its size, but not as if it were less than this part of its usual size.
     private const double Least = 0.1;
@@ -52,10 +69,12 @@ public static class HandLearning
         var all = examples.ToList();
         start ??= Hand.Average;
         options ??= HandLearningOptions.Default;
-        var learning = Learning.From(all, start, options);
+        var before = LineAgreement.Of(all, start);
+        var (chosen, turns) = Chosen(all, start, options, before);
+        var learning = Learning.From(all, start, chosen);
         var agreement = new List<HandAgreement>
         {
-            new(TriedLines.Examples, LineAgreement.Of(all, start), LineAgreement.Of(all, learning.Hand)),
+            new(TriedLines.Examples, before, LineAgreement.Of(all, learning.Hand)),
         };
         if (options.HeldBack.Count > 0)
         {
@@ -67,40 +86,85 @@ public static class HandLearning
                 )
             );
         }
-        else if (Math.Min(options.Folds, all.Count) is var folds and > 1)
+        else if (turns is { } after)
         {
-            var after = Enumerable
-                .Range(0, folds)
-                .Select(fold =>
-                    LineAgreement.Of(
-                        all.Where((_, index) => index % folds == fold),
-                        Learning.From([.. all.Where((_, index) => index % folds != fold)], start, options).Hand
-                    )
-                )
-                .Aggregate(LineAgreement.Add);
-            agreement.Add(new(TriedLines.HeldBack, agreement[0].Before, after));
+            agreement.Add(new(TriedLines.HeldBack, before, after));
         }
 
+        var isKept = agreement[^1].After.Positions < agreement[^1].Before.Positions;
+        var hand = isKept ? start : learning.Hand;
         var readers = all.Select(static line => line.Neck)
             .Distinct()
-            .ToDictionary(static neck => neck, neck => new LineReader(neck, learning.Hand));
+            .ToDictionary(static neck => neck, neck => new LineReader(neck, hand));
         return new(
             start,
-            learning.Hand,
+            hand,
             EffortWeights
                 .Entries.Where((_, at) => learning.Says[at])
-                .Select(entry => new LearnedWeight(
-                    entry.Name,
-                    entry.Get(start.Weights),
-                    entry.Get(learning.Hand.Weights)
-                )),
+                .Select(entry => new LearnedWeight(entry.Name, entry.Get(start.Weights), entry.Get(hand.Weights))),
             agreement,
             all.Select(line => LineDifference.Of(line, readers[line.Neck])).OfType<LineDifference>(),
             learning.Rounds,
             learning.Unplayable,
+            learning.Slips,
+            chosen,
+            isKept,
             learning.IsSettled
         );
     }
+
+    /// <summary>
+    /// The way of learning by which the examples teach each other best, and how well they then do; null where they take no
+    /// turns.
+    /// </summary>
+    private static (HandLearningOptions Options, LineAgreement? Turns) Chosen(
+        List<PlayedLine> all,
+        Hand start,
+        HandLearningOptions options,
+        LineAgreement before
+    )
+    {
+        var folds = Math.Min(options.Folds, all.Count);
+        var isFew = all.Count <= FewLines;
+        if (folds < 2 || (options.HeldBack.Count > 0 && !isFew))
+        {
+            return (options, null);
+        }
+
+        (HandLearningOptions Options, LineAgreement? Turns) best = (options, null);
+        foreach (var tried in isFew ? WaysForFew(options) : [options])
+        {
+            var turns = Enumerable
+                .Range(0, folds)
+                .Select(fold =>
+                    LineAgreement.Of(
+                        all.Where((_, index) => index % folds == fold),
+                        Learning.From([.. all.Where((_, index) => index % folds != fold)], start, tried).Hand
+                    )
+                )
+                .Aggregate(LineAgreement.Add);
+            if (best.Turns is not { } most || Agreeing(turns) > Agreeing(most))
+            {
+                best = (tried, turns);
+            }
+
+            if (Agreeing(turns) == before.Notes + before.Fingered)
+            {
+                break; // it can't be better
+            }
+        }
+
+        return best;
+
+        static int Agreeing(LineAgreement agreement) => agreement.Positions + agreement.Fingers;
+    }
+
+    /// <summary>With all the trust that was asked for and with less, each without slips and with.</summary>
+    private static IEnumerable<HandLearningOptions> WaysForFew(HandLearningOptions options) =>
+        PartsOfTrust
+            .Select(part => options with { Trust = options.Trust * part })
+            .SelectMany(static way => new[] { way with { MostSlips = 0 }, way })
+            .Distinct();
 
     /// <summary>One learning from one set of examples.</summary>
     private sealed class Learning
@@ -115,15 +179,30 @@ public static class HandLearning
         private readonly Dictionary<Neck, EffortTerms> terms = [];
         private readonly MarginFit fit;
         private readonly double[] start;
+        private readonly double[] least;
+        private readonly double[] most;
         private readonly double[][] own; // what there is in each example, as read last
         private double margin;
+        private bool anySlips;
 
         private Learning(IReadOnlyList<PlayedLine> all, Hand hand, HandLearningOptions options)
         {
             (Hand, this.options) = (hand, options);
             start = EffortTerms.Of(hand.Weights);
             Says = new bool[start.Length];
-            fit = new(EffortWeights.MaxWeight);
+            least = [.. start.Select(weight => weight / options.MostChange)];
+            most =
+            [
+                .. start.Zip(
+                    Usual,
+                    (own, usual) =>
+                        Math.Max(
+                            own,
+                            Math.Min(EffortWeights.MaxWeight, options.MostChange * Math.Max(own, Least * usual))
+                        )
+                ),
+            ];
+            fit = new(least, most);
             foreach (var neck in all.Select(static line => line.Neck).Distinct())
             {
                 terms[neck] = new(neck, hand);
@@ -147,6 +226,9 @@ public static class HandLearning
 
         public int Unplayable { get; }
 
+        /// <summary>How many notes are taken for slips.</summary>
+        public int Slips { get; private set; }
+
         public bool IsSettled { get; private set; }
 
         public static Learning From(IReadOnlyList<PlayedLine> examples, Hand start, HandLearningOptions options)
@@ -158,20 +240,31 @@ public static class HandLearning
 
         private void Run()
         {
-            for (var stage = 0; stage < Stages && examples.Count > 0; stage++)
+            if (examples.Count == 0)
             {
-                var part = Math.Pow(Finer, stage);
-                margin = options.Margin / part;
-                var from = EffortTerms.Of(Hand.Weights);
-                fit.Begin(
-                    from,
-                    [.. from.Zip(Usual, static (own, usual) => Math.Max(own, Least * usual))],
-                    margin,
-                    options.Trust * Math.Pow(Firmer, stage)
-                );
-                Settle();
-                KeepEffort();
+                return;
             }
+
+            GoOver(0);
+            anySlips = options.MostSlips > 0 && options.Slip < double.PositiveInfinity;
+            for (var stage = 0; stage < Stages; stage++)
+            {
+                GoOver(stage);
+            }
+        }
+
+        private void GoOver(int stage)
+        {
+            margin = options.Margin / Math.Pow(Finer, stage);
+            var from = EffortTerms.Of(Hand.Weights);
+            fit.Begin(
+                from,
+                [.. from.Zip(Usual, static (own, usual) => Math.Max(own, Least * usual))],
+                margin,
+                options.Trust * Math.Pow(Firmer, stage)
+            );
+            Settle();
+            KeepEffort();
         }
 
         /// <summary>Reads the examples and fits the weights to them in turn, until both stay.</summary>
@@ -196,23 +289,50 @@ public static class HandLearning
         {
             var readers = Readers();
             var isNew = false;
-            var slip = options.Slip / Scale();
+            var read = Written(readers);
+            Slips = 0;
             for (var index = 0; index < examples.Count; index++)
             {
-                var line = examples[index];
-                var written =
-                    slip < double.PositiveInfinity
-                        ? readers[line.Neck].Placed(line, slip)!
-                        : readers[line.Neck].AsWritten(line)!;
+                var (line, written) = (examples[index], read[index]);
+                var unlike = LineReader.Unlike(line, written);
                 var amounts = Amounts(line, written);
+                Slips += unlike;
                 if (own[index] is null || !own[index].AsSpan().SequenceEqual(amounts))
                 {
                     (own[index], isNew) = (amounts, true);
-                    fit.Set(index, amounts, LineReader.Unlike(line, written));
+                    fit.Set(index, amounts, unlike);
                 }
             }
 
             return isNew;
+        }
+
+        /// <summary>The examples as they are written, but for what is taken for slips.</summary>
+        private FingeredLine[] Written(Dictionary<Neck, LineReader> readers)
+        {
+            if (!anySlips)
+            {
+                return [.. examples.Select(line => readers[line.Neck].AsWritten(line)!)];
+            }
+
+            var room = (int)(options.MostSlips * examples.Sum(static line => line.Notes.Count));
+            var slip = options.Slip / Scale();
+            var read = examples.Select(line => readers[line.Neck].Placed(line, slip)!).ToArray();
+            while (read.Zip(examples, static (played, line) => LineReader.Unlike(line, played)).Sum() > room)
+            {
+                // The more a slip costs, the fewer there are, so that what has none is not read again.
+                slip *= Coarser;
+                for (var index = 0; index < read.Length; index++)
+                {
+                    var line = examples[index];
+                    if (LineReader.Unlike(line, read[index]) > 0)
+                    {
+                        read[index] = readers[line.Neck].Placed(line, slip)!;
+                    }
+                }
+            }
+
+            return read;
         }
 
         /// <summary>Adds the ways that lack most, and fits the weights to them, until there are no more.</summary>
@@ -251,8 +371,17 @@ public static class HandLearning
         /// <summary>Scales what was learned so that all examples together cost what they cost the hand to start with.</summary>
         private void KeepEffort()
         {
+            var now = EffortTerms.Of(Hand.Weights);
             var scale = Scale();
-            Take([.. EffortTerms.Of(Hand.Weights).Select((weight, at) => Says[at] ? weight * scale : weight)]);
+            for (var at = 0; at < now.Length; at++)
+            {
+                if (Says[at] && now[at] > 0)
+                {
+                    scale = Math.Clamp(scale, Math.Min(1, least[at] / now[at]), Math.Max(1, most[at] / now[at]));
+                }
+            }
+
+            Take([.. now.Select((weight, at) => Says[at] ? weight * scale : weight)]);
         }
 
         /// <summary>How many times as much effort the examples are for the hand to start with.</summary>

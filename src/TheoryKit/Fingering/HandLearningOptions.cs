@@ -45,7 +45,9 @@ public sealed record HandLearningOptions
 
     /// <summary>
     /// How much the examples count against the hand to start with; more than 0. With much trust the examples are followed
-    /// wherever that is possible; with little, a few examples change the hand little.
+    /// wherever that is possible; with little, a few examples change the hand little. Of few examples that take turns
+    /// (<see cref="Folds"/>), up to <see cref="HandLearning.FewLines"/>, less than this may be found to be better:
+    /// <see cref="LearnedHand.Options"/>.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">0 or less.</exception>
     public double Trust
@@ -56,7 +58,8 @@ public sealed record HandLearningOptions
 
     /// <summary>
     /// From how much effort for a note on, compared with another way to play the line, that note of an example is taken for
-    /// a slip and not learned from; more than 0, infinite for examples without slips.
+    /// a slip and not learned from; more than 0, infinite for examples without slips. It is more where otherwise more than
+    /// <see cref="MostSlips"/> of the notes would be slips.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">0 or less.</exception>
     public double Slip
@@ -64,6 +67,37 @@ public sealed record HandLearningOptions
         get;
         init => field = MoreThanZero(value, nameof(Slip));
     } = 0.5;
+
+    /// <summary>
+    /// Which part of the notes of all examples may be taken for slips, those that cost most; 0 to 1, 0 for examples without
+    /// slips. What a player does more often than that is a habit. Of few examples that take turns, none may be found to be
+    /// better: <see cref="LearnedHand.Options"/>.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less than 0 or more than 1.</exception>
+    public double MostSlips
+    {
+        get;
+        init =>
+            field = value is >= 0 and <= 1
+                ? value
+                : throw new ArgumentOutOfRangeException(nameof(MostSlips), value, "MostSlips is a part, 0 to 1.");
+    } = 0.2;
+
+    /// <summary>
+    /// How many times as much, or as little, a weight may become as it was for the hand to start with; at least 1, infinite
+    /// for no such limit. A weight that was less than a tenth of the usual one (<see cref="EffortWeights.Default"/>) may
+    /// become so many times a tenth of that, so that a weight of 0 can be learned too.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less than 1, or no number.</exception>
+    public double MostChange
+    {
+        get;
+        init =>
+            field =
+                value >= 1
+                    ? value
+                    : throw new ArgumentOutOfRangeException(nameof(MostChange), value, "MostChange is at least 1.");
+    } = 20;
 
     /// <summary>The most rounds of learning between two readings of the examples; at least 1.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Less.</exception>

@@ -13,9 +13,12 @@ public sealed record LearnedHand
         IEnumerable<LineDifference> differences,
         int rounds,
         int unplayable,
+        int slips,
+        HandLearningOptions options,
+        bool isKept,
         bool isSettled
     ) =>
-        (Start, Hand, Weights, Agreement, Differences, Rounds, Unplayable, IsSettled) = (
+        (Start, Hand, Weights, Agreement, Differences, Rounds, Unplayable, Slips, Options, IsKept, IsSettled) = (
             start,
             hand,
             weights.ToSequence(),
@@ -23,19 +26,25 @@ public sealed record LearnedHand
             differences.ToSequence(),
             rounds,
             unplayable,
+            slips,
+            options,
+            isKept,
             isSettled
         );
 
     /// <summary>The hand to start with.</summary>
     public Hand Start { get; }
 
-    /// <summary>The hand that was learned; its text (<see cref="Hand.ToString"/>) is what there is to save.</summary>
+    /// <summary>The hand that was learned, or the one to start with where that is kept; its text (<see cref="Hand.ToString"/>) is what there is to save.</summary>
     public Hand Hand { get; }
 
     /// <summary>Every weight that the examples say something about, before and after.</summary>
     public IReadOnlyList<LearnedWeight> Weights { get; }
 
-    /// <summary>On the examples, and on lines held back where there were any: before and after.</summary>
+    /// <summary>
+    /// On the examples, and on lines held back where there were any: before and after. Where the hand to start with is kept,
+    /// after is what the hand would do that was not taken.
+    /// </summary>
     public IReadOnlyList<HandAgreement> Agreement { get; }
 
     /// <summary>The examples that the learned hand still plays otherwise, in their order.</summary>
@@ -46,6 +55,24 @@ public sealed record LearnedHand
 
     /// <summary>How many examples the hand can't play as written, from which nothing was learned.</summary>
     public int Unplayable { get; }
+
+    /// <summary>
+    /// How many notes of the examples were taken for slips at the end of learning: <see cref="HandLearningOptions.Slip"/>,
+    /// <see cref="HandLearningOptions.MostSlips"/>.
+    /// </summary>
+    public int Slips { get; }
+
+    /// <summary>
+    /// How it was learned: as was asked, or where few examples took turns with the trust in them and the slips with which
+    /// each was played best by hands learned from the others.
+    /// </summary>
+    public HandLearningOptions Options { get; }
+
+    /// <summary>
+    /// Whether the hand to start with is kept because the hand learned plays fewer positions as written than it: of the lines
+    /// held back, or of the examples where none were.
+    /// </summary>
+    public bool IsKept { get; }
 
     /// <summary>Whether learning came to its end: no way to play an example was left that would change the weights.</summary>
     public bool IsSettled { get; }

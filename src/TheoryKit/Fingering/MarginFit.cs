@@ -6,11 +6,11 @@ namespace TheoryKit.Fingering;
 /// by dual coordinate ascent.
 /// </summary>
 /// <remarks>
-/// Minimizes ½ Σₖ ((wₖ - startₖ) / scaleₖ)² + trust · Σᵢ ξᵢ over 0 ≤ w ≤ greatest and ξ ≥ 0, where for every rival of
+/// Minimizes ½ Σₖ ((wₖ - startₖ) / scaleₖ)² + trust · Σᵢ ξᵢ over least ≤ w ≤ most and ξ ≥ 0, where for every rival of
 /// example i: w · (rival - example) ≥ margin - ξᵢ. The dual has a share for each rival, those of one example at most trust
 /// together; given the shares, w is the start moved by them and clipped to its range.
 /// </remarks>
-internal sealed class MarginFit(double greatest)
+internal sealed class MarginFit(double[] least, double[] most)
 {
     private const double Tolerance = 1e-4;
     private const int MostPasses = 300;
@@ -127,16 +127,20 @@ internal sealed class MarginFit(double greatest)
             }
 
             // All shares are given out: this rival gets some of another that needs it less.
-            Rival? least = null;
+            Rival? poorest = null;
             foreach (var other in example.Rivals)
             {
-                if (other != rival && other.Share > 0 && (least is null || Lack(example, other) < Lack(example, least)))
+                if (
+                    other != rival
+                    && other.Share > 0
+                    && (poorest is null || Lack(example, other) < Lack(example, poorest))
+                )
                 {
-                    least = other;
+                    poorest = other;
                 }
             }
 
-            if (least is null || Lack(example, rival) - Lack(example, least) is var difference && difference <= 0)
+            if (poorest is null || Lack(example, rival) - Lack(example, poorest) is var difference && difference <= 0)
             {
                 continue;
             }
@@ -144,16 +148,16 @@ internal sealed class MarginFit(double greatest)
             var square = 0.0;
             for (var at = 0; at < start.Length; at++)
             {
-                var apart = rival.Direction![at] - least.Direction![at];
+                var apart = rival.Direction![at] - poorest.Direction![at];
                 square += apart * apart;
             }
 
-            var handed = square > 0 ? Math.Min(difference / square, least.Share) : least.Share;
+            var handed = square > 0 ? Math.Min(difference / square, poorest.Share) : poorest.Share;
             if (handed > 0)
             {
                 furthest = Math.Max(furthest, handed * square);
                 Take(rival, handed);
-                Take(least, -handed);
+                Take(poorest, -handed);
             }
         }
 
@@ -208,7 +212,7 @@ internal sealed class MarginFit(double greatest)
     {
         for (var at = 0; at < moved.Length; at++)
         {
-            Weights[at] = Math.Clamp(start[at] + (scale[at] * moved[at]), 0, greatest);
+            Weights[at] = Math.Clamp(start[at] + (scale[at] * moved[at]), least[at], most[at]);
         }
     }
 
