@@ -78,7 +78,7 @@ public class TabDrawingTests
         AnyLine.Sample(
             static path =>
             {
-                var text = path.Tab().ToString();
+                var text = (path.Tab() with { Columns = 10_000 }).ToString();
                 var read = Read(text, path.Neck.StringCount, path.Time);
                 Assert.Equal(
                     path.Notes.Select(static note =>
@@ -138,7 +138,7 @@ public class TabDrawingTests
                             == true
                         )
                         .Select(static label => label.Value);
-                    Assert.Equal(path.Notes.Select(TabNote.Sign), numbers);
+                    Assert.Equal(path.Notes.Select(note => TabNote.Sign(path.Neck, note)), numbers);
                 },
                 iter: 300
             );
@@ -197,6 +197,10 @@ public class TabDrawingTests
         Assert.Equal([3, 3], Runs("6/8", 1, 6));
         Assert.Equal([3], Runs("3/8", 1, 3));
         Assert.Equal([3, 3, 3, 3], Runs("4/4", new(1, 3), 12));
+        Assert.Equal([2, 2, 3], Runs("7/8", 1, 7));
+        Assert.Equal([2, 3], Runs("5/8", 1, 5));
+        Assert.Equal([5, 5], Runs("4/4", new(2, 5), 10)); // a tuplet over two beats is one
+        Assert.Equal([8, 8], Runs("3/4", new(3, 8), 16));
 
         static IEnumerable<int> Runs(string time, Fraction length, int count) =>
             WrittenRhythm
@@ -209,6 +213,133 @@ public class TabDrawingTests
                     TimeSignature.Parse(time)
                 )
                 .Select(static run => run.Count);
+    }
+
+    [Theory]
+    [InlineData("4/4", "0", "1", "quarter, half")]
+    [InlineData("4/4", "0", "1/4", "16th, 8th, quarter, half")]
+    [InlineData("4/4", "3", "1", "half, quarter")]
+    [InlineData("3/4", "0", "1", "quarter, quarter")]
+    [InlineData("3/4", "0", "1/3", "quarter, 3 in the place of 2, quarter, quarter")]
+    [InlineData("6/8", "0", "2", "8th, dotted quarter")]
+    [InlineData("6/8", "5", "1", "dotted quarter, quarter")]
+    [InlineData("6/8", "0", "1", "8th, 8th, dotted quarter")]
+    [InlineData("12/8", "0", "2", "8th, dotted quarter, dotted half")]
+    [InlineData("5/4", "0", "2", "quarter, quarter, quarter")]
+    [InlineData("7/8", "0", "1", "8th, quarter, quarter, 8th")]
+    [InlineData("5/4", "0", "5", "")]
+    public void Rests_keep_the_pulses_in_sight(string time, string start, string length, string rests)
+    {
+        var from = Fraction.FromString(start);
+        var signature = TimeSignature.Parse(time);
+        Assert.Equal(
+            rests,
+            string.Join(
+                ", ",
+                WrittenRhythm
+                    .Of([(from, from + Fraction.FromString(length))], signature.Beats, signature)
+                    .Where(static part => part.IsRest)
+                    .Select(static part => part.Value)
+            )
+        );
+    }
+
+    [Fact]
+    public void Notes_that_fill_a_bar_equally_are_a_tuplet_of_it()
+    {
+        var parts = WrittenRhythm.Of(
+            Enumerable
+                .Range(0, 8)
+                .Select(static index => (index * new Fraction(3, 8), (index + 1) * new Fraction(3, 8))),
+            3,
+            TimeSignature.Parse("3/4")
+        );
+        Assert.All(parts, static part => Assert.Equal(new WrittenValue(8, 0, 8, 6), part.Value));
+        Assert.Equal([(0, 8)], WrittenRhythm.Tuplets(parts, TimeSignature.Parse("3/4")));
+    }
+
+    [Fact]
+    public void A_page_has_a_picture_for_each_line_and_words_once() =>
+        Gen.Select(AnyPath, Gen.Double[TabDrawing.MinWidth, 300])
+            .Sample(
+                static (path, width) =>
+                {
+                    var drawing = path.Tab() with { Width = width };
+                    var pictures = TabPicture.Lines(drawing, new RenderContext()).Select(XElement.Parse).ToList();
+                    Assert.Equal(new TabLayout(drawing).Lines.Count, pictures.Count);
+                    Assert.Single(pictures.Descendants(), static each => each.Name.LocalName == "desc");
+                    Assert.All(
+                        pictures.Skip(1),
+                        static each => Assert.Equal("true", each.Attribute("aria-hidden")?.Value)
+                    );
+                    Assert.Single(pictures.Select(static each => each.Attribute("width")!.Value).Distinct());
+                    var texts = pictures
+                        .SelectMany(static each => each.Descendants())
+                        .Where(static each => each.Name.LocalName == "text");
+                    Assert.Equal(
+                        XElement
+                            .Parse(drawing.Svg())
+                            .Descendants()
+                            .Where(static each => each.Name.LocalName == "text")
+                            .Select(static each => each.Value),
+                        texts.Select(static each => each.Value)
+                    );
+                    Assert.All(
+                        pictures,
+                        static each =>
+                            Assert.All(
+                                each.Descendants().Where(static part => part.Name.LocalName == "text"),
+                                text =>
+                                    Assert.InRange((double)text.Attribute("y")!, 0, (double)each.Attribute("height")!)
+                            )
+                    );
+                },
+                iter: 200
+            );
+
+    [Fact]
+    public void A_capo_is_said_and_a_short_string_is_open_at_0()
+    {
+        var capo = new Path(
+            Neck.Guitar.WithCapo(2),
+            [Note(Neck.Guitar, new(1, 2)), Note(Neck.Guitar, new(2, 5)) with { Start = 1 }]
+        );
+        Assert.Contains("capo 2, frets from the nut", capo.Tab().ToString(), StringComparison.Ordinal);
+        Assert.Contains(">capo 2, frets from the nut<", capo.Tab().Svg(), StringComparison.Ordinal);
+        var banjo = Necks.Banjo;
+        var line = new Path(banjo, [Note(banjo, new(5, 5)), Note(banjo, new(1, 5)) with { Start = 1 }]);
+        Assert.Equal(["0", "5"], line.Notes.Select(note => TabNote.Sign(banjo, note)));
+
+        static PathNote Note(Neck neck, Position position) =>
+            new()
+            {
+                Position = position,
+                Pitch = Pitch.FromMidi(neck.MidiNumberAt(position)),
+                Start = 0,
+                Length = 1,
+            };
+    }
+
+    [Fact]
+    public void A_position_that_changes_what_it_does_is_a_plain_dot_and_said()
+    {
+        var position = new Position(4, 5);
+        var note = new PathNote
+        {
+            Position = position,
+            Pitch = Pitch.Parse("G3"),
+            Start = 0,
+            Length = 1,
+        };
+        var path = new Path(
+            Neck.Guitar,
+            [note, note with { Start = 4 }, note with { Start = 5 }],
+            null,
+            Changes.Parse("4/4: Gm7 | C7")
+        );
+        var drawing = path.OnNeck().Drawing;
+        Assert.Equal(ToneRole.Other, Assert.Single(drawing.Marks).Role);
+        Assert.Contains("string 4 fret 5 is the 1 and the 5.", drawing.Description, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -26,6 +26,26 @@ public sealed class SvgWriter(int capacity = 8192) : MarkupWriter<SvgWriter>(cap
     {
         ArgumentNullException.ThrowIfNull(context);
         var (titleId, descriptionId) = (context.NextId(), context.NextId());
+        OpenPicture(width, height, leastScale, $"{titleId} {descriptionId}");
+        Open("title").Attribute("id", titleId).Text(title).Close();
+        Open("desc").Attribute("id", descriptionId).Text(description).Close();
+        Open("style").Raw(Look.Css).Raw(css).Close();
+        return Paper(width, height);
+    }
+
+    /// <summary>
+    /// Begins a picture that goes on from one above on the same page, as the next line of a tab does: the first one has the look and
+    /// says in words what all of them show.
+    /// </summary>
+    /// <inheritdoc cref="Picture"/>
+    public SvgWriter PictureGoingOn(double width, double height, double leastScale = 0)
+    {
+        OpenPicture(width, height, leastScale, null);
+        return Paper(width, height);
+    }
+
+    private void OpenPicture(double width, double height, double leastScale, string? labelledBy)
+    {
         Open("svg", "tk tk-svg").Attribute("xmlns", "http://www.w3.org/2000/svg");
         BeginAttribute("viewBox");
         Append('0');
@@ -36,14 +56,16 @@ public sealed class SvgWriter(int capacity = 8192) : MarkupWriter<SvgWriter>(cap
         Append(' ');
         Append(height);
         Append('"');
-        Attribute("width", width).Attribute("height", height).Attribute("role", "img");
-        Attribute("aria-labelledby", $"{titleId} {descriptionId}");
+        Attribute("width", width).Attribute("height", height);
+        Attribute("role", labelledBy is null ? null : "img").Attribute("aria-labelledby", labelledBy);
+        Attribute("aria-hidden", labelledBy is null ? "true" : null);
         var least = leastScale > 0 ? $"min-width:{(int)(width * leastScale)}px;" : "";
         Attribute("style", $"{least}max-width:{(int)Math.Ceiling(width)}px");
         Attribute("font-family", Look.Sans);
-        Open("title").Attribute("id", titleId).Text(title).Close();
-        Open("desc").Attribute("id", descriptionId).Text(description).Close();
-        Open("style").Raw(Look.Css).Raw(css).Close();
+    }
+
+    private SvgWriter Paper(double width, double height)
+    {
         Open("rect").Attribute("width", width).Attribute("height", height).Attribute("rx", 8);
         return Fill(Look.Paper).Close();
     }

@@ -67,11 +67,11 @@ public sealed partial class NeckDrawing
             words.Append($" In order: {string.Join(", ", Trail.Select(Place))}.");
         }
 
-        return words.ToString();
+        return words.Append(Remark.Length > 0 ? $" {Remark}" : "").ToString();
     }
 
     // "string 6 fret 3", "string 6 open".
-    private string Place(Position position) =>
+    internal string Place(Position position) =>
         position.Fret == Neck.OpenFret(position.String)
             ? $"string {position.String} open"
             : $"string {position.String} fret {position.Fret}";

@@ -48,7 +48,7 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         (Neck, Marks, FirstFret, LastFret) = (other.Neck, other.Marks, other.FirstFret, other.LastFret);
         (Labels, IsLeftHanded, Naming, HasKey) = (other.Labels, other.IsLeftHanded, other.Naming, other.HasKey);
         (title, description, subject) = (other.title, other.description, other.subject);
-        (Bands, Trail) = (other.Bands, other.Trail);
+        (Bands, Trail, Remark) = (other.Bands, other.Trail, other.Remark);
     }
 
     /// <summary>The neck.</summary>
@@ -62,6 +62,9 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
 
     /// <summary>The order in which positions are played, drawn as a line that tapers towards the next; empty for none.</summary>
     public ImmutableArray<Position> Trail { get; private init; } = [];
+
+    /// <summary>What the description says at its end besides; empty for nothing.</summary>
+    internal string Remark { get; private init; } = "";
 
     /// <summary>The first fret shown; 0 shows the open strings too.</summary>
     public int FirstFret { get; private init; }
@@ -161,6 +164,9 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
             );
     }
 
+    /// <summary>With more to say at the end of the description.</summary>
+    internal NeckDrawing WithRemark(string remark) => new(this) { Remark = remark };
+
     /// <summary>With another title.</summary>
     public NeckDrawing WithTitle(string title)
     {
@@ -224,6 +230,7 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         && (FirstFret, LastFret, Labels, IsLeftHanded, HasKey)
             == (other.FirstFret, other.LastFret, other.Labels, other.IsLeftHanded, other.HasKey)
         && Title == other.Title
+        && Remark == other.Remark
         && description == other.description
         && Equals(Naming, other.Naming);
 

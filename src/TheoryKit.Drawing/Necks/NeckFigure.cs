@@ -65,6 +65,7 @@ internal static class NeckFigure
     /// <param name="context">The page.</param>
     /// <param name="write">Writes the pictures.</param>
     /// <param name="cssClass">A class besides its own.</param>
+    /// <param name="css">The rules of that class; those of parts side by side if null.</param>
     public static string Write(
         string title,
         string detail,
@@ -72,13 +73,14 @@ internal static class NeckFigure
         Labels labels,
         RenderContext context,
         Action<HtmlWriter> write,
-        string? cssClass = null
+        string? cssClass = null,
+        string? css = null
     )
     {
         var id = context.NextId();
         var html = new HtmlWriter(20 * 1024);
         html.Open("figure", cssClass is null ? "tk tk-neck" : $"tk tk-neck {cssClass}").Attribute("id", id);
-        html.Style(cssClass is null ? Css : Css + PartsCss).Open("figcaption");
+        html.Style(cssClass is null ? Css : Css + (css ?? PartsCss)).Open("figcaption");
         if (title.Length > 0)
         {
             html.Element("span", "tk-title", title).Text(" ");

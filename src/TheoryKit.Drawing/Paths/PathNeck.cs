@@ -10,7 +10,7 @@ namespace TheoryKit.Drawing;
 /// </summary>
 /// <remarks>
 /// A position that does the same whenever it is played shows that function. One that does different things over different chords
-/// shows none; its mark is that of what it is most often. Without chords every mark is a plain disc.
+/// shows none; its mark is a plain dot, and the description says so. Without chords every mark is a plain disc.
 /// </remarks>
 /// <param name="Path">The path.</param>
 public sealed record PathNeck(Path Path)
@@ -39,8 +39,25 @@ public sealed record PathNeck(Path Path)
                 .WithLabels(Labels)
                 .WithLeftHand(IsLeftHanded)
                 .WithTitle(TabWords.Title(Path, "P", null));
+            drawing = drawing.WithRemark(Remark(drawing));
             return ShowsTrail ? drawing.WithTrail(Path.Notes.Select(static note => note.Position)) : drawing;
         }
+    }
+
+    // "string 4 fret 5 is the ♭3 and the 5".
+    private string Remark(NeckDrawing drawing)
+    {
+        var several = Path
+            .Notes.GroupBy(static note => note.Position)
+            .Select(group =>
+                (Position: group.Key, Functions: group.Select(note => Path.FunctionOf(note)).Distinct().ToList())
+            )
+            .Where(static each => each.Functions.Count > 1)
+            .Select(each =>
+                $"{drawing.Place(each.Position)} is {InWords.List([.. each.Functions.Select(static f => f is { } function ? $"the {function.ToString("P")}" : "of no chord")])}"
+            )
+            .ToList();
+        return several.Count == 0 ? "" : $"These change with the chord: {string.Join("; ", several)}.";
     }
 
     private Mark Mark(Position position, IReadOnlyList<(int Index, PathNote Note)> notes)
@@ -55,13 +72,7 @@ public sealed record PathNeck(Path Path)
             Name = names.Count == 1 ? names[0] : null,
             Finger = fingers.Count == 1 ? (int?)fingers[0] : null,
             Order = order.Length <= TheoryKit.Drawing.Mark.MaxLabelLength ? order : $"{notes[0].Index + 1}…",
-            Role =
-                notes
-                    .Select(each => TabNote.Role(Path, each.Note))
-                    .GroupBy(static role => role)
-                    .MaxBy(static group => group.Count())!
-                    .Key
-                ?? ToneRole.ChordTone,
+            Role = functions.Count > 1 ? ToneRole.Other : TabNote.Role(Path, notes[0].Note) ?? ToneRole.ChordTone,
         };
     }
 }

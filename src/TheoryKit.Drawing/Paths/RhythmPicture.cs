@@ -80,7 +80,7 @@ internal static class RhythmPicture
         );
 
     private static string Words(Rhythm rhythm, List<Stroke> strokes) =>
-        $"{InWords.Count(strokes.Count, "stroke")} in {rhythm.Beats} beats: "
+        $"{InWords.Count(strokes.Count, "stroke")} in {TabWords.Beats(rhythm.Beats)}: "
         + string.Join(
             "; ",
             strokes.Select(static stroke =>
@@ -94,7 +94,7 @@ internal static class RhythmPicture
             ", ",
             Parts(rhythm, [.. rhythm.Strokes().Take(rhythm.StrokeCount)])
                 .Select(static part =>
-                    $"{(part.IsTied ? "tied " : "")}{part.Value?.ToString() ?? $"{part.Beats} beats"}{(part.IsRest ? " rest" : "")}"
+                    $"{(part.IsTied ? "tied " : "")}{part.Value?.ToString() ?? TabWords.Beats(part.Beats)}{(part.IsRest ? " rest" : "")}"
                 )
         );
 }

@@ -11,6 +11,8 @@ namespace TheoryKit.Drawing;
 /// The rhythm is written in one row: what starts together is one event, which lasts until the next one starts or the last of
 /// its notes ends. The last bar is filled up with rests. In plain text a note stands as far into its bar as its start is, exactly:
 /// with c characters between the bar line's dash and the next bar line, a note k characters after that dash starts k/c of the bar in.
+/// Only a bar so fine that this takes more than <see cref="Columns"/> is drawn together: its notes stand in order, as near to their places
+/// as they can.
 /// </remarks>
 /// <param name="Path">The path.</param>
 public sealed record TabDrawing(Path Path)

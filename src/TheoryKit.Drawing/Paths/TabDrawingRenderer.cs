@@ -6,6 +6,10 @@ namespace TheoryKit.Drawing;
 /// <param name="naming">How notes are named where the drawing does not say; null for English.</param>
 public sealed class TabDrawingRenderer(IFormatProvider? naming = null) : IRenderer<TabDrawing>
 {
+    // On paper a tab may go on over the page between two of its lines; its heading keeps with the first.
+    private const string Css =
+        ".tk-tab svg{display:block}@media print{.tk-neck.tk-tab{display:block;break-inside:auto}.tk-tab figcaption{break-after:avoid}.tk-tab svg{break-inside:avoid}}";
+
     /// <inheritdoc/>
     public string Html(TabDrawing value, RenderContext context)
     {
@@ -20,12 +24,18 @@ public sealed class TabDrawingRenderer(IFormatProvider? naming = null) : IRender
             drawing.Shown,
             context,
             html =>
-                html.Open("div", "tk-scroll")
-                    .Attribute("tabindex", "0")
-                    .Attribute("role", "group")
-                    .Attribute("aria-label", $"{drawing.Title}, as tab")
-                    .Raw(drawing.Svg(context))
-                    .Close()
+            {
+                html.Open("div", "tk-scroll").Attribute("tabindex", "0").Attribute("role", "group");
+                html.Attribute("aria-label", $"{drawing.Title}, as tab");
+                foreach (var picture in TabPicture.Lines(drawing, context))
+                {
+                    html.Raw(picture);
+                }
+
+                html.Close();
+            },
+            "tk-tab",
+            Css
         );
     }
 

@@ -22,8 +22,9 @@ internal sealed class TabLayout
     public const double LabelHeight = 21;
 
     private const double Side = 12;
-    private const double Above = 8;
+    public const double Above = 8;
     private const double LineGap = 16;
+    private const double CapoRow = 13;
     private const double BarStart = 16; // before the first note
     private const double BarEnd = 6;
     private const double ChordRow = 21;
@@ -172,7 +173,7 @@ internal sealed class TabLayout
     private List<TabLine> Break(TabDrawing drawing, double room)
     {
         var lines = new List<TabLine>();
-        var (first, top) = (0, Above);
+        var (first, top) = (0, Above + (path.Neck.Capo > 0 ? CapoRow : 0));
         var stretch = 1.0;
         while (first < widths.Count)
         {

@@ -1,5 +1,6 @@
 using TheoryKit.Paths;
 using TheoryKit.Theory;
+using TheoryKit.Tunings;
 using Path = TheoryKit.Paths.Path;
 
 namespace TheoryKit.Drawing;
@@ -7,10 +8,15 @@ namespace TheoryKit.Drawing;
 /// <summary>What tab says of a note beside its place.</summary>
 internal static class TabNote
 {
-    /// <summary>What stands on the line: the fret, x for a dead note, parentheses around a ghost note.</summary>
-    public static string Sign(PathNote note)
+    /// <summary>
+    /// What stands on the line: the fret, x for a dead note, parentheses around a ghost note. A string that begins up the neck
+    /// says 0 when open, as any string does.
+    /// </summary>
+    public static string Sign(Neck neck, PathNote note)
     {
-        var sign = note.Has(Technique.Dead) ? "x" : $"{note.Position.Fret}";
+        var start = neck.Tuning[note.Position.String].Start;
+        var fret = start >= neck.Capo && note.Position.Fret == start ? 0 : note.Position.Fret;
+        var sign = note.Has(Technique.Dead) ? "x" : $"{fret}";
         return note.Has(Technique.Ghost) ? $"({sign})" : sign;
     }
 

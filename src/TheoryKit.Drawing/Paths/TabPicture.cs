@@ -32,6 +32,38 @@ internal static class TabPicture
         return svg.Close().ToString();
     }
 
+    /// <summary>A picture for each line, so that none is cut through by the end of a page; the first one says what all show.</summary>
+    public static IEnumerable<string> Lines(TabDrawing drawing, RenderContext context)
+    {
+        var layout = new TabLayout(drawing);
+        foreach (var (index, line) in layout.Lines.Index())
+        {
+            var isFirst = index == 0;
+            var top = isFirst ? line.Top : TabLayout.Above;
+            var height = Math.Ceiling(top + line.Height + TabLayout.Above);
+            var svg = new SvgWriter(16 * 1024);
+            if (isFirst)
+            {
+                svg.Picture(
+                    context,
+                    layout.Width,
+                    height,
+                    drawing.Title,
+                    drawing.Description,
+                    MarkPicture.Css,
+                    LeastScale
+                );
+            }
+            else
+            {
+                svg.PictureGoingOn(layout.Width, height, LeastScale);
+            }
+
+            new Writer(drawing, layout, line with { Top = top }, svg).Write();
+            yield return svg.Close().ToString();
+        }
+    }
+
     private sealed class Writer(TabDrawing drawing, TabLayout layout, TabLine line, SvgWriter svg)
     {
         private readonly TheoryKit.Paths.Path path = drawing.Path;
@@ -42,6 +74,15 @@ internal static class TabPicture
         public void Write()
         {
             notes.AddRange(path.Notes.Where(note => IsHere(note.Start)));
+            if (path.Neck.Capo > 0 && from == Fraction.Zero)
+            {
+                svg.Label(layout.Left, NeckLayout.Rounded(line.Top - 1))
+                    .Fill(Look.Quiet)
+                    .Attribute("font-size", 10)
+                    .Text(TabWords.Capo(path.Neck))
+                    .Close();
+            }
+
             WriteStaff();
             WriteChords();
             WriteFrets();
@@ -130,7 +171,9 @@ internal static class TabPicture
             svg.Attribute("style", $"paint-order:stroke;stroke:{Look.Paper.Css};stroke-width:5px");
             foreach (var note in notes)
             {
-                svg.Label(layout.X(note.Start), StringY(note.Position.String) + 4.4).Text(TabNote.Sign(note)).Close();
+                svg.Label(layout.X(note.Start), StringY(note.Position.String) + 4.4)
+                    .Text(TabNote.Sign(path.Neck, note))
+                    .Close();
             }
 
             svg.Close();
@@ -189,6 +232,7 @@ internal static class TabPicture
                 layout.X(note.Start),
                 StringY(note.Position.String),
                 HalfWidth(note),
+                note.Techniques.Any(static technique => TabSigns.IsAbove(technique)),
                 before is null ? null
                     : IsHere(before.Start) ? layout.X(before.Start) + HalfWidth(before)
                     : layout.Left + 4,
@@ -202,7 +246,7 @@ internal static class TabPicture
             );
         }
 
-        private static double HalfWidth(PathNote note) => TabNote.Sign(note).Length * 3.7;
+        private double HalfWidth(PathNote note) => TabNote.Sign(path.Neck, note).Length * 3.7;
 
         private void WriteLabels()
         {

@@ -185,7 +185,8 @@ internal sealed class TabRhythmPicture(SvgWriter svg, Func<Fraction, double> x, 
         {
             var (from, to) = (x(parts[first].Start), x(parts[first + count - 1].Start));
             var (middle, y) = (NeckLayout.Rounded((from + to) / 2), End + 11);
-            var number = $"{parts[first].Value!.Value.Tuplet}";
+            var tuplet = parts[first].Value!.Value;
+            var number = tuplet.Tuplet % 2 == 1 ? $"{tuplet.Tuplet}" : $"{tuplet.Tuplet}:{tuplet.InPlaceOf}";
             svg.Label(middle, y)
                 .Fill(Look.Ink)
                 .Attribute("font-size", 10)

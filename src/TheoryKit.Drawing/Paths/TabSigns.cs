@@ -6,6 +6,7 @@ namespace TheoryKit.Drawing;
 /// <param name="X">Its middle.</param>
 /// <param name="Y">Its string.</param>
 /// <param name="Half">Half the width of its number.</param>
+/// <param name="HasSign">Whether something else stands above it in the row of signs.</param>
 /// <param name="Before">Where the number before it on its string ends, or the line begins; null where there is none.</param>
 /// <param name="Rises">Whether it is higher than that one.</param>
 /// <param name="Next">Where the next note is, or the line ends.</param>
@@ -14,6 +15,7 @@ internal readonly record struct PlacedNote(
     double X,
     double Y,
     double Half,
+    bool HasSign,
     double? Before,
     bool Rises,
     double Next,
@@ -55,6 +57,13 @@ internal static class TabSigns
             Letter(svg, note.X, note.Row + 4, technique.Sign);
         }
     }
+
+    /// <summary>Whether a technique has a sign in the row above the staff that stands at its note, besides the wave.</summary>
+    public static bool IsAbove(Technique technique) =>
+        !technique.IsJoined
+        && technique != Technique.Vibrato
+        && technique != Technique.Dead
+        && technique != Technique.Ghost;
 
     /// <summary>The beginning of a sign whose end is on the next line.</summary>
     public static void WriteLeading(SvgWriter svg, Technique technique, PlacedNote before, bool rises, double end)
@@ -103,9 +112,11 @@ internal static class TabSigns
 
     private static void Wave(SvgWriter svg, PlacedNote note)
     {
-        var moves = new List<PenMove> { PenMove.To(note.X - 4, note.Row) };
+        // Another sign stands at the note; the wave follows it.
+        var (from, least) = note.HasSign ? (note.X + 8, 3) : (note.X - 4, 4);
+        var moves = new List<PenMove> { PenMove.To(from, note.Row) };
         var up = true;
-        for (var x = note.X - 4; x + 5 <= Math.Min(note.Next - 6, note.X + 34) || moves.Count < 4; x += 5)
+        for (var x = from; x + 5 <= Math.Min(note.Next - 6, note.X + 34) || moves.Count < least; x += 5)
         {
             moves.Add(PenMove.Curve(x + 2.5, note.Row + (up ? -5 : 5), x + 5, note.Row));
             up = !up;

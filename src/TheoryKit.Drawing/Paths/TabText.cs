@@ -45,10 +45,12 @@ internal static class TabText
             var neck = path.Neck;
             var text = new StringBuilder(2048);
             text.Append(drawing.Named("G")).Append("  (").Append(Printed.Of(neck.Tuning, drawing.Naming, "G"));
-            text.Append(neck.Capo > 0 ? $", capo {neck.Capo}" : "").Append($", {path.Time})\n");
+            text.Append(neck.Capo > 0 ? $", {TabWords.Capo(neck)}" : "").Append($", {path.Time})\n");
             var names = neck.Tuning.Strings.Select(each => each.Open.Name.ToString("G", drawing.Naming)).ToList();
-            var bars = Enumerable.Range(0, Math.Max(1, path.BarCount)).Select(Bar).ToList();
-            var margin = Math.Max(names.Max(static name => name.Length), $"{bars.Count}".Length);
+            var barCount = Math.Max(1, path.BarCount);
+            var margin = Math.Max(names.Max(static name => name.Length), $"{barCount}".Length);
+            var room = drawing.Columns - margin - 2;
+            var bars = Enumerable.Range(0, barCount).Select(bar => Bar(bar, room)).ToList();
             for (var first = 0; first < bars.Count; )
             {
                 var count = 1;
@@ -107,7 +109,7 @@ internal static class TabText
             }
         }
 
-        private BarText Bar(int bar)
+        private BarText Bar(int bar, int room)
         {
             var (from, to) = ((Fraction)(bar * path.Time.Beats), (Fraction)((bar + 1) * path.Time.Beats));
             bool IsHere(Fraction start) => start >= from && start < to;
@@ -143,7 +145,13 @@ internal static class TabText
             var steps = Steps(moments.Keys.Concat(here.Select(static chord => chord.Start)), from);
             var step = Math.Max(Width(moments, from, to, steps), ChordsWidth());
             var width = 1 + (steps * step);
-            int At(Fraction start) => 1 + ((int)((start - from) / path.Time.Beats * steps).ToBigInteger() * step);
+            Func<Fraction, int> At = start =>
+                1 + ((int)((start - from) / path.Time.Beats * steps).ToBigInteger() * step);
+            if (width > room)
+            {
+                var columns = Squeezed(moments, here, from, room, out width);
+                At = start => columns[start.Reduce()];
+            }
 
             var strings = Enumerable.Range(0, path.Neck.StringCount).Select(_ => Blank('-')).ToArray();
             var (chordRow, signRow, count) = (Blank(' '), Blank(' '), Blank(' '));
@@ -156,7 +164,7 @@ internal static class TabText
 
             foreach (var (start, chord) in here)
             {
-                Put(chordRow, At(start), chord?.ToString("G", drawing.Naming) ?? "N.C.");
+                Put(chordRow, At(start), Name(chord));
             }
 
             for (var beat = from; beat < to; beat += Fraction.One)
@@ -212,7 +220,7 @@ internal static class TabText
                 for (var index = 0; index < here.Count; index++)
                 {
                     var next = index + 1 < here.Count ? here[index + 1].Start : to;
-                    var length = (here[index].Chord?.ToString("G", drawing.Naming) ?? "N.C.").Length + 1;
+                    var length = Name(here[index].Chord).Length + 1;
                     least = Math.Max(least, Needed(length, next - here[index].Start, steps));
                 }
 
@@ -255,6 +263,55 @@ internal static class TabText
             return Math.Max(least, Needed(reach + 1, to - at, steps));
         }
 
+        /// <summary>
+        /// Where everything stands in a bar too fine for its exact places: as near to them as it can without touching, in as many
+        /// characters as there is room for, or as it takes.
+        /// </summary>
+        private Dictionary<Fraction, int> Squeezed(
+            SortedDictionary<Fraction, (int Before, int After)> moments,
+            List<(Fraction Start, Theory.Chord? Chord)> here,
+            Fraction from,
+            int room,
+            out int width
+        )
+        {
+            var names = here.ToDictionary(static each => each.Start.Reduce(), each => Name(each.Chord).Length);
+            var starts = moments.Keys.Union(names.Keys).Order().ToList();
+
+            // How far each is at least from the left end, all packed as closely as can be.
+            var least = new int[starts.Count];
+            var (at, chordEnd) = (1, 0);
+            for (var index = 0; index < starts.Count; index++)
+            {
+                var (before, after) = moments.GetValueOrDefault(starts[index]);
+                least[index] = index == 0 ? 1 : at + before;
+                if (names.TryGetValue(starts[index], out var length))
+                {
+                    least[index] = Math.Max(least[index], chordEnd);
+                    chordEnd = least[index] + length + 1;
+                }
+
+                at = least[index] + Math.Max(1, after + 1);
+            }
+
+            width = Math.Max(room, Math.Max(at, chordEnd));
+
+            // Each stands where it belongs, but for those before it and for the room that those after it take.
+            var places = new Dictionary<Fraction, int>();
+            var slack = width - Math.Max(at, chordEnd);
+            var moved = 0;
+            for (var index = 0; index < starts.Count; index++)
+            {
+                var exact = 1 + (int)Math.Round(((starts[index] - from) / path.Time.Beats).ToDouble() * (width - 1));
+                moved = Math.Clamp(exact - least[index], moved, slack);
+                places[starts[index]] = least[index] + moved;
+            }
+
+            return places;
+        }
+
+        private string Name(Theory.Chord? chord) => chord?.ToString("G", drawing.Naming) ?? "N.C.";
+
         private int Needed(int characters, Fraction beats, int steps)
         {
             var between = (int)(beats / path.Time.Beats * steps).ToBigInteger();
@@ -287,20 +344,15 @@ internal static class TabText
                         : "/"
                     )
             );
-            return (before, TabNote.Sign(note) + (note.Has(Technique.Vibrato) ? Technique.Vibrato.Sign : ""));
+            return (
+                before,
+                TabNote.Sign(path.Neck, note) + (note.Has(Technique.Vibrato) ? Technique.Vibrato.Sign : "")
+            );
         }
 
         /// <summary>What stands above the staff: accents, dots, and every technique that the string line does not say.</summary>
         private static string Above(PathNote note) =>
-            string.Concat(
-                note.Techniques.Where(static technique =>
-                        !technique.IsJoined
-                        && technique != Technique.Vibrato
-                        && technique != Technique.Dead
-                        && technique != Technique.Ghost
-                    )
-                    .Select(static technique => technique.Sign)
-            );
+            string.Concat(note.Techniques.Where(TabSigns.IsAbove).Select(static technique => technique.Sign));
 
         private string? Label(PathNote note) => TabNote.Label(path, note, drawing.Shown, "G", drawing.Naming);
 

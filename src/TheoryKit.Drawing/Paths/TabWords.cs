@@ -26,7 +26,7 @@ internal static class TabWords
         var words = new StringBuilder(1024);
         words.Append($"Tab for {Printed.Number(path.Neck.StringCount)} strings, ");
         words.Append($"{Printed.Of(path.Neck.Tuning, naming)} from string {path.Neck.StringCount} to string 1");
-        words.Append(path.Neck.Capo > 0 ? $", capo at fret {path.Neck.Capo}" : "").Append($", in {path.Time}.");
+        words.Append(path.Neck.Capo > 0 ? $", {Capo(path.Neck)}" : "").Append($", in {path.Time}.");
         var parts = WrittenRhythm.Of(WrittenRhythm.Events(path), TabLayout.WholeBeats(path), path.Time);
         for (var bar = 0; bar < path.BarCount; bar++)
         {
@@ -52,6 +52,12 @@ internal static class TabWords
         return rest == Fraction.Zero ? $"beat {whole + 1}" : $"beat {whole + 1} and {rest}";
     }
 
+    /// <summary>"capo 2, frets from the nut": where the numbers are counted from.</summary>
+    public static string Capo(Tunings.Neck neck) => $"capo {neck.Capo}, frets from the nut";
+
+    /// <summary>"1/2 beat", "1 beat", "3/2 beats".</summary>
+    public static string Beats(Fraction beats) => $"{beats.Reduce()} {(beats > Fraction.One ? "beats" : "beat")}";
+
     private static IEnumerable<Theory.Chord> Chords(TheoryKit.Paths.Path path) =>
         path.Changes is null
             ? []
@@ -63,7 +69,7 @@ internal static class TabWords
     private static string Event(TabDrawing drawing, RhythmPart part, Fraction beat)
     {
         var path = drawing.Path;
-        var value = part.Value?.ToString() ?? $"{part.Beats} beats";
+        var value = part.Value?.ToString() ?? Beats(part.Beats);
         if (part.IsRest)
         {
             return $"{Beat(beat)} rest, {value}";
@@ -73,7 +79,7 @@ internal static class TabWords
         return $"{Beat(beat)} {string.Join(" with ", notes)}";
     }
 
-    // "string 4 fret 5, G3, the 1, for 1/2 beats, finger 3, hammer-on".
+    // "string 4 fret 5, G3, the 1, for 1/2 beat, finger 3, hammer-on".
     private static string Note(TabDrawing drawing, PathNote note)
     {
         var path = drawing.Path;
@@ -83,7 +89,7 @@ internal static class TabWords
             path.FunctionOf(note) is { } function
                 ? $", the {function.ToString("P")} of {path.ChordAt(note.Start)!.ToString("P", drawing.Naming)}"
                 : "",
-            $", for {(note.Length == Fraction.One ? "1 beat" : $"{note.Length} beats")}",
+            $", for {Beats(note.Length)}",
             note.Finger is { } finger ? $", {Hands.Word(finger)}" : "",
             string.Concat(note.Techniques.Select(static technique => $", {technique.Name}"))
         );

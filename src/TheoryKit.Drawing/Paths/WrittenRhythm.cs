@@ -31,9 +31,18 @@ internal static class WrittenRhythm
     {
         var parts = new List<RhythmPart>();
         var at = Fraction.Zero;
-        foreach (var (start, end) in events)
+        var all = events.ToList();
+        var filled = FilledBars(all, time);
+        foreach (var (start, end) in all)
         {
             Rest(at, start);
+            if (filled.TryGetValue(Whole(start / time.Beats), out var equal))
+            {
+                parts.Add(new(start.Reduce(), (end - start).Reduce(), equal, false, false));
+                at = end;
+                continue;
+            }
+
             var isTied = false;
             foreach (var (from, length, value) in WrittenValue.Split(start, end - start, time))
             {
@@ -49,19 +58,135 @@ internal static class WrittenRhythm
 
         void Rest(Fraction from, Fraction to)
         {
-            // A rest first fills up its beat, so that the beats stay in sight.
-            while (from < to)
+            foreach (var (start, length, value) in Rests(from, to, time))
             {
-                var next = (Fraction)(Whole(from) + 1);
-                var until = from == Whole(from) || next > to ? to : next;
-                foreach (var (start, length, value) in WrittenValue.Split(from, until - from, time))
-                {
-                    parts.Add(new(start, length, value, true, false));
-                }
-
-                from = until;
+                parts.Add(new(start, length, value, true, false));
             }
         }
+    }
+
+    /// <summary>
+    /// A silence as rests that keep the pulses in sight: a whole bar is one rest; otherwise each rest is the longest one that stands at a
+    /// multiple of itself, from half a bar down to a pulse, a beat and halves of that. Only a pulse of three beats is dotted.
+    /// </summary>
+    private static IEnumerable<(Fraction Start, Fraction Beats, WrittenValue? Value)> Rests(
+        Fraction from,
+        Fraction to,
+        TimeSignature time
+    )
+    {
+        while (from < to)
+        {
+            var bar = (Fraction)(Whole(from / time.Beats) * time.Beats);
+            var place = from - bar;
+            var left = (to < bar + time.Beats ? to : bar + time.Beats) - from;
+            if (left == time.Beats)
+            {
+                yield return (from.Reduce(), left, WrittenValue.Of(left * time.BeatLength));
+                from += left;
+                continue;
+            }
+
+            var beat = (Fraction)(Whole(place) + 1) - place;
+            var inBeat = left < beat ? left : beat;
+            if (inBeat < Fraction.One && !(IsHalved(place) && IsHalved(place + inBeat)))
+            {
+                // Part of a tuplet.
+                foreach (var part in WrittenValue.Split(from, inBeat, time))
+                {
+                    yield return part;
+                }
+
+                from += inBeat;
+                continue;
+            }
+
+            var length = RestLengths(time)
+                .FirstOrDefault(
+                    each => each.Length <= left && (place / each.Grid).Reduce().Denominator.IsOne,
+                    (Length: inBeat, Grid: inBeat)
+                )
+                .Length;
+            yield return (from.Reduce(), length.Reduce(), WrittenValue.Of(length * time.BeatLength));
+            from += length;
+        }
+    }
+
+    private static bool IsHalved(Fraction place) => place.Reduce().Denominator.IsPowerOfTwo;
+
+    /// <summary>The lengths of rests, longest first, and what they stand at multiples of, in beats.</summary>
+    private static IEnumerable<(Fraction Length, Fraction Grid)> RestLengths(TimeSignature time)
+    {
+        var pulse = time.IsCompound ? 3 : 1;
+        for (var pulses = time.Pulses; pulses > 1 && pulses % 2 == 0; )
+        {
+            pulses /= 2;
+            if (WrittenValue.Of(pulses * pulse * time.BeatLength) is { } value && value.Dots == (pulse == 3 ? 1 : 0))
+            {
+                yield return (pulses * pulse, pulses * pulse);
+            }
+        }
+
+        if (time.IsCompound)
+        {
+            yield return (3, 3);
+            yield return (2, 3);
+        }
+        else if (time.Unit >= 8)
+        {
+            yield return (2, 2);
+        }
+
+        for (var length = Fraction.One; length * time.BeatLength >= new Fraction(1, WrittenValue.MaxUnit); length /= 2)
+        {
+            yield return (length, length);
+        }
+    }
+
+    /// <summary>
+    /// How the notes of bars are written that are filled by equal ones only dots could write, 8 in 3/4: as a tuplet of the whole bar.
+    /// </summary>
+    private static Dictionary<BigInteger, WrittenValue> FilledBars(
+        IEnumerable<(Fraction Start, Fraction End)> events,
+        TimeSignature time
+    )
+    {
+        var found = new Dictionary<BigInteger, WrittenValue>();
+        if (time.IsCompound)
+        {
+            return found;
+        }
+
+        foreach (var bar in events.GroupBy(each => Whole(each.Start / time.Beats)))
+        {
+            var notes = bar.ToList();
+            var length = new Fraction(time.Beats, notes.Count).Reduce();
+            var start = (Fraction)(bar.Key * time.Beats);
+            if (
+                notes.Count > time.Beats
+                && WrittenValue.Of(length * time.BeatLength) is { Dots: > 0, Tuplet: 1 }
+                && notes
+                    .Index()
+                    .All(each =>
+                        each.Item.Start == start + (each.Index * length)
+                        && each.Item.End == start + ((each.Index + 1) * length)
+                    )
+            )
+            {
+                // As many plain notes as fill the bar, the most that are fewer than these.
+                for (var unit = WrittenValue.MaxUnit; unit >= time.Unit; unit /= 2)
+                {
+                    var plain = time.Beats * unit / time.Unit;
+                    if (plain < notes.Count)
+                    {
+                        found[bar.Key] = new(unit, 0, notes.Count, plain);
+                        break;
+                    }
+                }
+            }
+        }
+
+        return found;
     }
 
     /// <summary>The events of a path: what starts together.</summary>
@@ -84,6 +209,17 @@ internal static class WrittenRhythm
     public static IEnumerable<(int First, int Count)> Beams(IReadOnlyList<RhythmPart> parts, TimeSignature time)
     {
         var group = Group(time);
+        var groups = BigInteger.Max(1, Whole(time.Beats / group));
+        var tuplets = new int[parts.Count];
+        foreach (var ((first, count), index) in Tuplets(parts, time).Select(static (run, index) => (run, index)))
+        {
+            // A tuplet that goes over several groups has a beam of its own.
+            if (Bar(parts[first].Start) != Bar(parts[first + count - 1].Start))
+            {
+                tuplets.AsSpan(first, count).Fill(index + 1);
+            }
+        }
+
         for (var first = 0; first < parts.Count; )
         {
             if (!IsBeamed(parts[first]))
@@ -96,7 +232,7 @@ internal static class WrittenRhythm
             while (
                 last + 1 < parts.Count
                 && IsBeamed(parts[last + 1])
-                && Key(parts[last + 1].Start) == Key(parts[first].Start)
+                && Key(last + 1) == Key(first)
                 && parts[last + 1].Start == parts[last].End
             )
             {
@@ -107,10 +243,17 @@ internal static class WrittenRhythm
             first = last + 1;
         }
 
-        (BigInteger, BigInteger) Key(Fraction start)
+        (int, BigInteger, BigInteger) Key(int index)
+        {
+            var (bar, place) = Bar(parts[index].Start);
+            return tuplets[index] > 0 ? (tuplets[index], bar, 0) : (0, bar, place);
+        }
+
+        // What is left over at the end of a bar goes with the last group: 2 + 2 + 3.
+        (BigInteger, BigInteger) Bar(Fraction start)
         {
             var bar = Whole(start / time.Beats);
-            return (bar, Whole((start - (Fraction)(bar * time.Beats)) / group));
+            return (bar, BigInteger.Min(Whole((start - (Fraction)(bar * time.Beats)) / group), groups - 1));
         }
     }
 
@@ -134,7 +277,11 @@ internal static class WrittenRhythm
             {
                 sum = (sum + next.Length).Reduce();
                 count++;
-                if (sum.Denominator.IsPowerOfTwo)
+                if (
+                    value.Tuplet % 2 == 1
+                        ? sum.Denominator.IsPowerOfTwo
+                        : sum == new Fraction(value.InPlaceOf, value.Unit).Reduce()
+                )
                 {
                     break;
                 }

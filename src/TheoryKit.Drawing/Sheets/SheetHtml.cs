@@ -60,7 +60,7 @@ internal static class SheetHtml
         .tk-table:not(:has(tbody tr:nth-child(10))){break-inside:avoid}
         :is(.tk-heading,.tk-name,.tk-facts,caption,thead){break-after:avoid}
         figure:has(+.tk-facts){break-after:avoid}}
-        .tk.tk-sheet:not(:has(.tk-necks,.tk-parts,.tk-heading,tbody tr:nth-child(10))){break-inside:avoid}}
+        .tk.tk-sheet:not(:has(.tk-necks,.tk-tab,.tk-parts,.tk-heading,tbody tr:nth-child(10))){break-inside:avoid}}
         """.Replace("SANS", Look.Sans, StringComparison.Ordinal).Replace("SERIF", Look.Serif, StringComparison.Ordinal);
 
     public static string Write(Sheet sheet, RenderContext context, IFormatProvider? naming)

@@ -160,5 +160,5 @@ public sealed partial class Path : IEquatable<Path>
 
     /// <summary>How much of it there is, and its pitches.</summary>
     public override string ToString() =>
-        $"{notes.Length} notes in {Beats} beats of {Time}: {string.Join(' ', notes.Select(static note => note.Pitch))}";
+        $"{notes.Length} {(notes.Length == 1 ? "note" : "notes")} in {Beats} {(Beats > Fraction.One ? "beats" : "beat")} of {Time}: {string.Join(' ', notes.Select(static note => note.Pitch))}";
 }

@@ -138,7 +138,7 @@ public sealed class ZoneTravel : IEquatable<ZoneTravel>
 
     /// <summary>The chord, the zones and the way.</summary>
     public override string ToString() =>
-        $"{zones[0].Chord} through {zones.Count} zones, {(IsDown ? "down" : "up")} the neck";
+        $"{zones[0].Chord} through {zones.Count} {(zones.Count == 1 ? "zone" : "zones")}, {(IsDown ? "down" : "up")} the neck";
 
     /// <summary>All ways through the zones: every stop with those that may come before it, in an order in which these come first.</summary>
     internal static List<Stop> Ways(List<Zone> order, bool isDown)
