@@ -208,7 +208,7 @@ public class HandLearningTests
     [Fact]
     public void LinesThatContradictEachOtherMakeNothingWorse()
     {
-        // The same pitches up one string, across four at one place, and at the other end of the neck.
+        // The same pitches along one string, high on the neck, and low across three strings.
         string[] lines =
         [
             "3:5-1 3:7-3 3:9-3 3:10-4 3:9-3 3:7-1 3:5-1",
