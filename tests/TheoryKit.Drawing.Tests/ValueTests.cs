@@ -1,3 +1,4 @@
+using TheoryKit.Fingering;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
@@ -42,6 +43,49 @@ public class ValueTests
         var text = All.Text(NoteName.Parse(note));
         Assert.Equal(other is not null, text.Contains("name  ", StringComparison.Ordinal));
         Assert.Contains(other ?? "pitch class", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_hand_that_is_kept_says_why()
+    {
+        // The average hand plays the line held back as written; the example, along a string by one finger, teaches otherwise.
+        var learned = HandLearning.Learn(
+            [PlayedLine.Parse("3:5-1 3:7-3 3:9-3 3:7-3 3:5-1 3:4-1 3:5-1", Neck.Guitar)],
+            options: new()
+            {
+                HeldBack =
+                [
+                    new(
+                        Neck.Guitar,
+                        Lines
+                            .Place(
+                                Neck.Guitar,
+                                "C3 D3 E3 F3 G3 A3 B3 C4 B3 A3 G3 F3 E3 D3 C3"
+                                    .Split(' ')
+                                    .Select(static each => Pitch.Parse(each))
+                            )[0]
+                            .Select(static note => new PlayedNote(note.Position, note.Finger))
+                    ),
+                ],
+            }
+        );
+        var (text, tried) = (All.Text(learned), learned.Agreement[1]);
+        Assert.StartsWith("A hand kept", text, StringComparison.Ordinal);
+        var told = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains(
+            $"The hand to start with is kept: what was learned plays {tried.After.Positions} and not 15 of 15 positions as written in the lines held back.",
+            told,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void A_learned_hand_tells_its_slips_and_its_trust()
+    {
+        var learned = HandLearning.Learn(Samples.PlayedLines, options: new() { Folds = 0, Slip = 0.01 });
+        var told = string.Join(' ', All.Text(learned).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Equal(learned.Slips > 0, told.Contains("taken for", StringComparison.Ordinal));
+        Assert.Contains("Learned with a trust of", All.Text(Samples.Learned), StringComparison.Ordinal);
     }
 
     [Fact]

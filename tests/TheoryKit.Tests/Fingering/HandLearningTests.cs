@@ -155,39 +155,60 @@ public class HandLearningTests
         Assert.Equal(halves.Aggregate(LineAgreement.Add), learned.Agreement[1].After);
     }
 
-    // Five lines, each along one string, by a player who hardly minds shifts; the average hand stays and crosses strings.
+    // Five lines along one string, by a player who hardly minds shifts; the average hand stays and crosses strings. That
+    // it is one string is learned; which of the inner strings, no weight of effort says, so only the outer ones come out.
     [Theory]
-    [InlineData(true)]
-    [InlineData(false)]
-    public void AStrongHabitIsLearnedFromFiveLines(bool withFingers)
+    [InlineData(1, true, 0.8)]
+    [InlineData(3, true, 0.4)]
+    [InlineData(6, true, 0.8)]
+    [InlineData(6, false, 0.8)]
+    public void AStrongHabitIsLearnedFromFiveLines(int @string, bool withFingers, double least)
     {
         string[] lines =
         [
-            "3:5-1 3:7-3 3:9-3 3:7-3 3:5-1 3:4-1 3:5-1",
-            "3:4-1 3:5-1 3:7-3 3:9-3 3:10-3 3:9-3 3:7-1",
-            "3:9-3 3:7-1 3:5-1 3:4-1 3:2-1 3:4-3 3:5-3",
-            "3:2-1 3:4-3 3:5-3 3:7-3 3:9-3 3:11-3 3:12-3",
-            "3:12-3 3:11-3 3:9-1 3:7-1 3:9-3 3:7-1 3:5-1",
+            "5-1 7-3 9-3 7-3 5-1 4-1 5-1",
+            "4-1 5-1 7-3 9-3 10-3 9-3 7-1",
+            "9-3 7-1 5-1 4-1 2-1 4-3 5-3",
+            "2-1 4-3 5-3 7-3 9-3 11-3 12-3",
+            "12-3 11-3 9-1 7-1 9-3 7-1 5-1",
         ];
         var examples = lines
-            .Select(line => PlayedLine.Parse(line, Neck.Guitar))
-            .Select(line => new PlayedLine(
-                line.Neck,
-                line.Notes.Select(note => withFingers ? note : new PlayedNote(note.Position))
-            ));
+            .Select(line => line.Split(' ').Select(note => PlayedNote.Parse($"{@string}:{note}")))
+            .Select(notes => new PlayedLine(
+                Neck.Guitar,
+                notes.Select(note => withFingers ? note : new PlayedNote(note.Position))
+            ))
+            .ToList();
         var learned = HandLearning.Learn(examples);
         var (own, held) = (learned.Agreement[0], learned.Agreement[1]);
-        Assert.True(own.Before.OfPositions < 0.5, $"There is nothing to learn: {own.Before}");
-        Assert.True(own.After.OfPositions >= 0.8, $"{own}");
-        Assert.True(held.After.OfPositions >= 0.6, $"{held}");
         Assert.False(learned.IsKept);
-        Assert.Contains(learned.Weights, weight => weight.Name == "shift" && weight.After < weight.Before);
+        Assert.True(own.Before.OfPositions < 0.4, $"There is nothing to learn: {own.Before}");
+        Assert.True(own.After.OfPositions >= least, $"{own}");
+        Assert.True(held.After.OfPositions > held.Before.OfPositions, $"{held}");
+        var (usual, weights) = (EffortWeights.Default, learned.Hand.Weights);
+        Assert.True(weights.Shift / weights.StringCrossing < usual.Shift / usual.StringCrossing, $"{weights}");
+
+        int AlongOne(Hand hand) =>
+            examples.Count(line =>
+                Lines
+                    .Place(
+                        Neck.Guitar,
+                        line.Notes.Select(n => Neck.Guitar.MidiNumberAt(n.Position)).Select(Pitch.FromMidi),
+                        hand
+                    )[0]
+                    .Select(note => note.Position.String)
+                    .Distinct()
+                    .Count() == 1
+            );
+
+        Assert.Equal(0, AlongOne(Hand.Average));
+        Assert.InRange(AlongOne(learned.Hand), 4, 5);
     }
 
     [Fact]
     public void LinesThatContradictEachOtherMakeNothingWorse()
     {
-        // The same pitches up one string, across four at one place, and at the other end of the neck.
+        // The same pitches along one string, high on the neck, and low across three strings.
         string[] lines =
         [
             "3:5-1 3:7-3 3:9-3 3:10-4 3:9-3 3:7-1 3:5-1",
