@@ -115,6 +115,29 @@ public class TabDrawingTests
             );
 
     [Fact]
+    public void A_bar_of_fine_lengths_is_drawn_together_to_keep_to_the_width()
+    {
+        var length = new Fraction(1, 7);
+        var path = Make(
+            null,
+            [.. Enumerable.Range(0, 21).Select(index => (1, index == 0 ? new Fraction(1, 8) : length, 3, 5, 99))]
+        );
+        var lines = path.Tab().ToString().Split('\n');
+        Assert.All(lines, static line => Assert.InRange(line.Length, 0, 100));
+        Assert.Equal(
+            21,
+            lines.Sum(static line =>
+                line.Contains('|', StringComparison.Ordinal) ? line.Count(static c => c == '5') : 0
+            )
+        );
+        Assert.StartsWith(
+            "1 note in 1/8 beat of",
+            $"{Make(null, [(1, new(1, 8), 3, 5, 99)])}",
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void The_picture_has_every_number_once_and_everything_inside() =>
         Gen.Select(AnyPath, Gen.Double[TabDrawing.MinWidth, 300])
             .Sample(
