@@ -164,7 +164,10 @@ public class TuningSheetTests
                 var before = moved.Grips[pairs.IndexOf(each.Second) % moved.Grips.Count].Before!;
                 var same = each.First.Grip.Positions.Intersect(before.Grip.Positions).Count();
                 var said = each.Second.Descendants().Last(static e => e.Name.LocalName == "desc").Value;
-                Assert.Equal(before.Grip.Equals(each.First.Grip) ? 0 : same, said.Split(", held as before.").Length - 1);
+                Assert.Equal(
+                    before.Grip.Equals(each.First.Grip) ? 0 : same,
+                    said.Split(", held as before.").Length - 1
+                );
             }
         );
     }
