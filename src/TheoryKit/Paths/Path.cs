@@ -25,7 +25,8 @@ public sealed partial class Path : IEquatable<Path>
     /// <param name="changes">The chords that it is played over; null for none.</param>
     /// <param name="beats">How long it lasts; up to the end of the last note if null.</param>
     /// <exception cref="ArgumentException">A position is not on the neck or sounds another pitch, two notes sound on one string
-    /// at once, the time is not that of the changes, or the beats end before the last note does.</exception>
+    /// at once, the time is not that of the changes, the beats end before the last note does, or a technique can't be: a bend by nothing
+    /// or of an open string, a release of what is not bent, a natural harmonic where the string has no node, a trill with no fret or its own.</exception>
     public Path(
         Neck neck,
         IEnumerable<PathNote> notes,
@@ -50,6 +51,7 @@ public sealed partial class Path : IEquatable<Path>
 
         var end = Fraction.Zero;
         var free = new Fraction[neck.StringCount + 1];
+        var last = new PathNote?[neck.StringCount + 1];
         foreach (var note in this.notes)
         {
             if (!neck.Has(note.Position))
@@ -73,7 +75,13 @@ public sealed partial class Path : IEquatable<Path>
                 );
             }
 
+            if (PathChecks.Of(neck, note, last[note.Position.String]) is { } wrong)
+            {
+                throw new ArgumentException($"{note}: {wrong}", nameof(notes));
+            }
+
             free[note.Position.String] = note.End;
+            last[note.Position.String] = note;
             end = note.End > end ? note.End : end;
         }
 
@@ -117,7 +125,7 @@ public sealed partial class Path : IEquatable<Path>
     }
 
     /// <summary>
-    /// What a note does over the chord that it starts with: its degree over that chord's root, as the chord names it where it
+    /// What a note does at the pitch that sounds (<see cref="SoundingPitch"/>) over the chord that it starts with: its degree over that chord's root, as the chord names it where it
     /// is one of its tones, else as it is spelled; over a seventh chord 2, 4 and 6 are called 9, 11 and 13. Null where there is no
     /// chord.
     /// </summary>
@@ -129,7 +137,7 @@ public sealed partial class Path : IEquatable<Path>
             return null;
         }
 
-        var degree = chord.DegreeOf(note.Pitch.Name);
+        var degree = chord.DegreeOf(SoundingPitch(note).Name);
         return
             degree.Number is 2 or 4 or 6
             && !chord.Formula.Contains(degree)
@@ -137,6 +145,27 @@ public sealed partial class Path : IEquatable<Path>
             ? new(degree.Number + 7, degree.Alteration)
             : degree;
     }
+
+    /// <summary>
+    /// The pitch that a note has in the end: the fret's, that which a bend or release leads to (of a quarter tone the semitone below it),
+    /// or that of the harmonic. A bent pitch is spelled as the chord at its start has it, see <see cref="Chord.Spell"/>.
+    /// </summary>
+    public Pitch SoundingPitch(PathNote note)
+    {
+        ArgumentNullException.ThrowIfNull(note);
+        if (note.Has(Technique.NaturalHarmonic))
+        {
+            var open = Neck.OpenFret(note.Position.String);
+            var pitch = Spelled(Neck.MidiNumberAt(new(note.Position.String, open)), note.Start);
+            return pitch + PathChecks.NodeAbove(note.Position.Fret - open)!.Value;
+        }
+
+        var own = note.Has(Technique.ArtificialHarmonic) ? note.Pitch + Interval.Octave : note.Pitch;
+        return note.Bend < 100 ? own : Spelled(own.MidiNumber + (note.Bend / 100), note.Start);
+    }
+
+    private Pitch Spelled(int midiNumber, Fraction beat) =>
+        ChordAt(beat)?.Spell(midiNumber) ?? Pitch.Simplest(midiNumber);
 
     /// <summary>The notes that start in a bar, counted from 0.</summary>
     public IEnumerable<PathNote> InBar(int bar) =>

@@ -13,6 +13,13 @@ public sealed record PathNote
     private readonly Sequence<Technique> techniques = new([]);
     private readonly Fraction start;
     private readonly Fraction length = Fraction.One;
+    private readonly int bend;
+
+    /// <summary>The farthest bend in cents: 600.</summary>
+    public const int MaxBend = 600;
+
+    /// <summary>What a bend is a multiple of, in cents: a quarter tone, 50.</summary>
+    public const int BendStep = 50;
 
     /// <summary>The pitch that the position sounds, as it is spelled.</summary>
     public required Pitch Pitch { get; init; }
@@ -67,6 +74,28 @@ public sealed record PathNote
         get => techniques;
         init => techniques = value.ToSequence();
     }
+
+    /// <summary>
+    /// How far the string is bent, in cents above the fret's pitch, a multiple of <see cref="BendStep"/> up to <see cref="MaxBend"/>: to
+    /// where a bend leads, where a pre-bend is, what a release leaves; 0 for a note that is not bent or wholly released.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not such a number.</exception>
+    public int Bend
+    {
+        get => bend;
+        init =>
+            bend =
+                value is >= 0 and <= MaxBend && value % BendStep == 0
+                    ? value
+                    : throw new ArgumentOutOfRangeException(
+                        nameof(Bend),
+                        value,
+                        $"A bend is a multiple of {BendStep} cents up to {MaxBend}."
+                    );
+    }
+
+    /// <summary>The fret that a trill takes turns with, on the same string; null for a note that is not trilled.</summary>
+    public int? TrillFret { get; init; }
 
     /// <summary>Why it is there, in words; empty where there is nothing to say.</summary>
     public string Why { get; init; } = "";

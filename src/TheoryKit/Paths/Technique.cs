@@ -13,11 +13,14 @@ public sealed partial record Technique
     /// <summary>The name in the trade's words, unique in the catalogue: "hammer-on".</summary>
     public string Name { get; }
 
-    /// <summary>The sign in tab.</summary>
+    /// <summary>The sign in tab; <c>n</c> stands for the number where the sign goes around or beside it.</summary>
     public string Sign { get; }
 
     /// <summary>Whether the note sounds on from the one before it on its string, with no stroke of its own.</summary>
     public bool IsJoined { get; private init; }
+
+    /// <summary>Whether the string is pushed aside, by <see cref="PathNote.Bend"/>.</summary>
+    public bool IsBent { get; private init; }
 
     /// <summary>How loud the note is against a plain one, as a factor of amplitude; 1 for a plain one.</summary>
     public double Loudness { get; private init; } = 1;

@@ -75,6 +75,19 @@ public sealed partial class Chord : IEquatable<Chord>
             : BySound.At(interval.Semitones)!.Value;
     }
 
+    /// <summary>
+    /// How a sound is spelled over this chord: a tone of the formula as the chord has it, anything else by its usual degree against the
+    /// root: b2 2 b3 3 4 b6 6 b7 7, #4 beside a major third and b5 beside none.
+    /// </summary>
+    /// <param name="midiNumber">The sound.</param>
+    public Pitch Spell(int midiNumber)
+    {
+        var above = Diatonic.Modulo(midiNumber - Root.PitchClass, 12);
+        var degree =
+            Formula.At(above) ?? (above == 6 && Formula.At(4) is null ? new Degree(5, -1) : BySound.At(above)!.Value);
+        return Pitch.Nearest(Root.Add(degree), midiNumber);
+    }
+
     private static readonly Formula BySound = Formula.Parse("1 b2 2 b3 3 4 #4 5 b6 6 b7 7");
 
     /// <summary>The chord an interval away, the bass with it.</summary>

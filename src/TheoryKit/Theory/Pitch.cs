@@ -60,8 +60,12 @@ public readonly struct Pitch : IEquatable<Pitch>, IComparable<Pitch>, ISpanParsa
     {
         ArgumentOutOfRangeException.ThrowIfNegative(number);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(number, 127);
-        return Nearest(new NoteName(Letter.C, number % 12).Simplest(), number);
+        return Simplest(number);
     }
+
+    /// <summary>As <see cref="FromMidi"/>, for numbers beyond MIDI too.</summary>
+    internal static Pitch Simplest(int number) =>
+        Nearest(new NoteName(Letter.C, Diatonic.Modulo(number, 12)).Simplest(), number);
 
     /// <summary>The pitch of that name that sounds at <paramref name="midiNumber"/>.</summary>
     /// <exception cref="ArgumentException">The name is of another pitch class.</exception>

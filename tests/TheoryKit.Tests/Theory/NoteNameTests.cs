@@ -144,7 +144,7 @@ public class NoteNameTests
     public void Lists_take_spaces_and_commas()
     {
         Assert.Equal(["C", "Eb", "G", "Bb"], NoteName.ParseList(" C, Eb G ,Bb ").Select(note => note.ToString()));
-        Assert.Contains("position 3", Assert.Throws<FormatException>(() => NoteName.ParseList("C H")).Message);
-        Assert.Throws<FormatException>(() => NoteName.ParseList(" "));
+        Assert.Contains("position 3", Assert.ThrowsAny<FormatException>(() => NoteName.ParseList("C H")).Message);
+        Assert.ThrowsAny<FormatException>(() => NoteName.ParseList(" "));
     }
 }

@@ -30,8 +30,8 @@ public class TuningKnownTests
         foreach (
             var error in new[]
             {
-                Assert.Throws<FormatException>(() => Tuning.Parse(text)),
-                Assert.Throws<FormatException>(() => Neck.Parse(text)),
+                Assert.ThrowsAny<FormatException>(() => Tuning.Parse(text)),
+                Assert.ThrowsAny<FormatException>(() => Neck.Parse(text)),
             }
         )
         {

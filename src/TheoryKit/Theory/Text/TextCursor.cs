@@ -125,20 +125,22 @@ internal ref struct TextCursor(ReadOnlySpan<char> text, NoteNaming? naming = nul
     }
 
     /// <summary>The exception that tells what was read, where it went wrong and what would have worked.</summary>
-    public readonly FormatException Error(string what)
+    public readonly PlacedFormatException Error(string what)
     {
         Debug.Assert(Expected is not null, "Only a reader that failed has an error.");
         return Error(what, Text, ErrorPosition, Expected);
     }
 
-    public static FormatException Error(string what, ReadOnlySpan<char> text, int position, string expected)
+    public static PlacedFormatException Error(string what, ReadOnlySpan<char> text, int position, string expected)
     {
         var found =
             text.Length == 0 ? "the text is empty"
             : position >= text.Length ? "it ends there"
             : $"found {Quote(text.Slice(position, char.IsSurrogatePair(text[position], position + 1 < text.Length ? text[position + 1] : '\0') ? 2 : 1))}";
-        return new FormatException(
-            $"{Quote(text)} is not {what}: at position {position + 1} expected {expected}, but {found}."
+        return new(
+            $"{Quote(text)} is not {what}: at position {position + 1} expected {expected}, but {found}.",
+            text,
+            position
         );
     }
 
