@@ -119,6 +119,15 @@ public static class DrawingRenderers
             .Add(SearchValues.Cuts)
             .Add(SearchValues.Limits)
             .Add(SearchValues.Queries)
+            .Add(PracticeSheets.Outcomes)
+            .Add(PracticeSheets.Entries)
+            .Add(PracticeSheets.Renames)
+            .Add(PracticeSheets.Broken)
+            .Add(PracticeSheets.Days)
+            .Add(PracticeSheets.Histories)
+            .Add(PracticeSheets.Due)
+            .Add(PracticeSheets.Options)
+            .Add(PracticeSheets.Counts)
             .Set.Add(new NeckDrawingRenderer(naming))
             .Add(new LadderRenderer(naming))
             .Add(new TabDrawingRenderer(naming))
@@ -171,7 +180,10 @@ public static class DrawingRenderers
             .Add(new SheetRenderer<TuningSearchAnswer>(SearchValues.Answer, naming))
             .Add(new SheetRenderer<ChordPage>(ChordPageSheet.Of, naming))
             .Add(new SheetRenderer<ComparisonPage>(ComparisonSheet.Of, naming))
-            .Add(new SheetRenderer<ChordComparison>(ComparisonSheet.Of, naming));
+            .Add(new SheetRenderer<ChordComparison>(ComparisonSheet.Of, naming))
+            .Add(new SheetRenderer<PracticeDay>(PracticeSheets.Today, naming))
+            .Add(new SheetRenderer<PracticeHistory>(PracticeSheets.History, naming))
+            .Add(new SheetRenderer<PracticeLog>(PracticeSheets.Log, naming));
 
     /// <summary>Adds for each description the renderer of a value and that of a sequence.</summary>
     private readonly struct Described(IFormatProvider? naming, RendererSet? set = null)
