@@ -135,6 +135,18 @@ internal static class DrawnLicks
     public static IReadOnlyList<Lick> All { get; } =
     [Bends, PreBends, OverTheLine, Slides, Slurs, Trills, Harmonics, Mutes, DoubleStops, Everything, Plain, SevenNine];
 
+    public static TabReading Reading { get; } =
+        new()
+        {
+            Path = Bends.Path,
+            Words = "from the ferry\nslowly",
+            Remarks =
+            [
+                new(3, 12, 1, "Nothing says how long it lasts; read as half a beat."),
+                new(5, 4, 3, "Passed over: a sign that stands for nothing here."),
+            ],
+        };
+
     /// <summary>A lick written shortly: positions with their techniques after slashes, a bend's cents or a trill's fret after =.</summary>
     public static Lick Of(string name, string tune, string? changes, string rhythm, string notes, Neck? on = null)
     {
