@@ -139,12 +139,20 @@ public sealed partial class Path : IEquatable<Path>
     internal static Degree FunctionOver(Chord chord, Pitch pitch)
     {
         var degree = chord.DegreeOf(pitch.Name);
-        return
-            degree.Number is 2 or 4 or 6
-            && !chord.Formula.Contains(degree)
-            && chord.Formula.Any(static tone => tone.Number >= 7)
-            ? new(degree.Number + 7, degree.Alteration)
-            : degree;
+        if (degree.Number is not (2 or 4 or 6) || chord.Formula.Contains(degree))
+        {
+            return degree;
+        }
+
+        foreach (var tone in chord.Formula)
+        {
+            if (tone.Number >= 7)
+            {
+                return new(degree.Number + 7, degree.Alteration);
+            }
+        }
+
+        return degree;
     }
 
     /// <summary>

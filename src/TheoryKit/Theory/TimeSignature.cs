@@ -95,7 +95,7 @@ public readonly struct TimeSignature : IEquatable<TimeSignature>, ISpanParsable<
             && IsStrong((int)reduced.Numerator);
     }
 
-    private bool IsStrong(int beat) =>
+    internal bool IsStrong(int beat) =>
         IsCompound ? beat % 3 == 0
         : Beats % 2 == 0 ? beat % 2 == 0
         : beat == 0 || (beat % 2 == 1 && beat is >= 3 && beat < Beats);

@@ -52,9 +52,12 @@ public sealed record AnalysedNote
     public int Bar { get; init; }
 
     /// <summary>Where in its bar it starts, in beats from the bar's beginning.</summary>
-    public Fraction Beat { get; init; }
+    public Fraction Beat => (Note.Start - BarStart).Reduce();
 
-    /// <summary>Whether it starts on a strong beat, see <see cref="TimeSignature.StrongBeats"/>.</summary>
+    /// <summary>When its bar begins, in beats from the beginning of the path.</summary>
+    internal int BarStart { get; init; }
+
+    /// <summary>Whether it starts on a strong beat, see <see cref="TimeSignature.StrongBeats"/>, or is slid into from a note that does.</summary>
     public bool IsStrong { get; init; }
 
     /// <summary>Whether it counts as a note of the line: neither dead nor slid from.</summary>

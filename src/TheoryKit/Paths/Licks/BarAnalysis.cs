@@ -9,13 +9,13 @@ public sealed class BarAnalysis : IEquatable<BarAnalysis>
     private readonly ImmutableArray<AnalysedNote> notes;
     private readonly LickAnalysis lick;
 
-    internal BarAnalysis(LickAnalysis lick, int bar, IEnumerable<Chord> chords)
+    internal BarAnalysis(LickAnalysis lick, int bar, IEnumerable<AnalysedNote> notes, IEnumerable<Chord> chords)
     {
         this.lick = lick;
         Bar = bar;
-        notes = [.. lick.Notes.Where(note => note.Bar == bar)];
+        this.notes = [.. notes];
         Chords = [.. chords];
-        Summary = new(notes, lick.Path.Time.Beats);
+        Summary = new(this.notes, lick.Path.Time.Beats);
     }
 
     /// <summary>Which bar, from 0.</summary>

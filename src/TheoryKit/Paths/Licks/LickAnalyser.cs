@@ -12,12 +12,17 @@ internal sealed class LickAnalyser
     /// <summary>The most steps in a row that lead to one target: the chromatic notes between a root and its major third.</summary>
     private const int MostSteps = 3;
 
-    private static readonly Fraction Sixteenth = new(1, 16);
+    /// <summary>The finest common part of a beat in which time is counted exactly; beyond that it is rounded to <see cref="Rounded"/>.</summary>
+    private const long Finest = 1L << 31;
+
+    private const long Rounded = 4_838_400; // 2^10 3^3 5^2 7
 
     private readonly Path path;
     private readonly Read[] notes;
-    private readonly List<Stretch> stretches;
-    private readonly Fraction pulse;
+    private readonly List<Stretch> stretches = [];
+    private readonly Over?[] chords;
+    private readonly long beat;
+    private readonly long pulse;
     private readonly int keyMask;
 
     // Notes that start together, dead and slid-from ones left out, as places in an array of indices.
@@ -29,15 +34,18 @@ internal sealed class LickAnalyser
         this.path = path;
         notes = new Read[path.Notes.Count];
         line = new int[notes.Length];
-        pulse = path.Time.IsCompound ? 3 : Fraction.One;
+        beat = Parts(path);
+        pulse = path.Time.IsCompound ? 3 * beat : beat;
         keyMask = KeyMask(path.Changes?.Key);
-        stretches = Stretches(path);
+        AddStretches();
+        chords = new Over[stretches.Count];
     }
 
-    /// <summary>A time over one chord, or none, equal neighbours joined.</summary>
-    public readonly record struct Stretch(Chord? Chord, Fraction Start, Fraction End);
+    /// <summary>A time over one chord, or none, equal neighbours joined; counted in parts of a beat.</summary>
+    public readonly record struct Stretch(Chord? Chord, long Start, long End);
 
-    public static (AnalysedNote[] Notes, List<Stretch> Stretches) Run(Path path)
+    /// <summary>The notes, the chords as they follow each other up to the path's end, and how many parts a beat has.</summary>
+    public static (AnalysedNote[] Notes, List<Stretch> Stretches, long Beat) Run(Path path)
     {
         var analyser = new LickAnalyser(path);
         analyser.ReadNotes();
@@ -50,42 +58,89 @@ internal sealed class LickAnalyser
             analyser.Explain(index);
         }
 
-        return (analyser.Results(), analyser.stretches);
+        return (analyser.Results(), analyser.stretches, analyser.beat);
     }
 
-    /// <summary>The chords of a path as they follow each other, up to its end.</summary>
-    private static List<Stretch> Stretches(Path path)
+    /// <summary>The parts of a beat that all times of a path are multiples of: whole numbers are compared many times as fast as fractions.</summary>
+    private static long Parts(Path path)
     {
-        var list = new List<Stretch>();
-        if (path.Changes is not { } changes)
+        var parts = 1L;
+        var isFine = Divides(path.Beats, ref parts);
+        for (var index = 0; index < path.Notes.Count && isFine; index++)
         {
-            list.Add(new(null, Fraction.Zero, path.Beats));
-            return list;
+            var note = path.Notes[index];
+            isFine = Divides(note.Start, ref parts) && Divides(note.Length, ref parts);
         }
 
-        for (var round = Fraction.Zero; round < path.Beats; round += changes.Beats)
+        for (var index = 0; index < path.Changes?.Chords.Count && isFine; index++)
         {
-            foreach (var span in changes.Chords)
-            {
-                var start = round + span.Start;
-                if (start >= path.Beats)
-                {
-                    break;
-                }
+            isFine = Divides(path.Changes.Chords[index].Start, ref parts);
+        }
 
-                var end = start + span.Length;
-                if (list.Count > 0 && list[^1].Chord == span.Chord)
+        return isFine ? parts : Rounded;
+
+        static bool Divides(Fraction time, ref long parts)
+        {
+            if (time.Denominator.IsOne)
+            {
+                return true;
+            }
+
+            if (time.Denominator > Finest)
+            {
+                return false;
+            }
+
+            var denominator = (long)time.Denominator;
+            if (parts % denominator != 0)
+            {
+                parts =
+                    parts / (long)System.Numerics.BigInteger.GreatestCommonDivisor(parts, denominator) * denominator;
+            }
+
+            return parts <= Finest;
+        }
+    }
+
+    private long In(Fraction time)
+    {
+        var (numerator, denominator) = (time.Numerator, time.Denominator);
+        return denominator.IsOne ? (long)numerator * beat
+            : denominator <= Finest && beat % (long)denominator == 0 ? (long)numerator * (beat / (long)denominator)
+            : (long)(numerator * beat / denominator);
+    }
+
+    private void AddStretches()
+    {
+        var end = In(path.Beats);
+        if (path.Changes is not { } changes)
+        {
+            stretches.Add(new(null, 0, end));
+            return;
+        }
+
+        var starts = new long[changes.Chords.Count + 1];
+        for (var index = 0; index < changes.Chords.Count; index++)
+        {
+            starts[index] = In(changes.Chords[index].Start);
+        }
+
+        starts[^1] = changes.Beats * beat;
+        for (var round = 0L; round < end; round += starts[^1])
+        {
+            for (var index = 0; index < changes.Chords.Count && round + starts[index] < end; index++)
+            {
+                var chord = changes.Chords[index].Chord;
+                if (stretches.Count > 0 && stretches[^1].Chord == chord)
                 {
-                    list[^1] = list[^1] with { End = end };
+                    stretches[^1] = stretches[^1] with { End = round + starts[index + 1] };
                 }
                 else
                 {
-                    list.Add(new(span.Chord, start, end));
+                    stretches.Add(new(chord, round + starts[index], round + starts[index + 1]));
                 }
             }
         }
-
-        return list;
     }
 
     private static int KeyMask(Key? key)
@@ -108,30 +163,23 @@ internal sealed class LickAnalyser
 
     private void ReadNotes()
     {
-        var (bar, barStart, stretch) = (0, Fraction.Zero, 0);
-        var barLength = (Fraction)path.Time.Beats;
-        var barEnd = barLength;
+        var stretch = 0;
+        var bar = path.Time.Beats * beat;
         for (var index = 0; index < notes.Length; index++)
         {
             var note = path.Notes[index];
-            while (note.Start >= barEnd)
-            {
-                (bar, barStart, barEnd) = (bar + 1, barEnd, barEnd + barLength);
-            }
-
-            while (stretch + 1 < stretches.Count && note.Start >= stretches[stretch + 1].Start)
+            ref var read = ref notes[index];
+            read.Start = In(note.Start);
+            read.End = read.Start + In(note.Length);
+            while (stretch + 1 < stretches.Count && read.Start >= stretches[stretch + 1].Start)
             {
                 stretch++;
             }
 
-            var chord = stretches[stretch].Chord;
-            ref var read = ref notes[index];
-            read.Bar = bar;
-            read.Beat = (note.Start - barStart).Reduce();
+            read.Bar = (int)(read.Start / bar);
             read.Stretch = stretch;
             read.Target = -1;
-            read.End = note.End;
-            Hear(ref read, path.Sounding(note, chord), chord);
+            Hear(ref read, path.Sounding(note, stretches[stretch].Chord));
             if (note.Has(Technique.Dead))
             {
                 (read.Part, read.Function, read.Role, read.IsNamed) = (NotePart.Dead, null, ToneRole.Other, false);
@@ -139,24 +187,25 @@ internal sealed class LickAnalyser
         }
     }
 
-    private static void Hear(ref Read read, Pitch pitch, Chord? chord)
+    private void Hear(ref Read read, Pitch pitch)
     {
         read.Part = NotePart.NoChord;
         read.Pitch = pitch;
         read.Sound = pitch.MidiNumber;
-        if (chord is null)
+        if (stretches[read.Stretch].Chord is not { } chord)
         {
             return;
         }
 
+        ref var over = ref chords[read.Stretch];
+        over ??= new(chord);
+        var above = Diatonic.Modulo(read.Sound - chord.Root.PitchClass, 12);
         read.Function = Path.FunctionOver(chord, pitch);
-        read.Role = ToneRoles.Over(read.Function.Value, chord.Formula);
-        read.IsNamed = Names(chord, pitch);
-        if (read is { IsNamed: true, Role: ToneRole.Other })
-        {
-            read.Role = ToneRole.ColourTone; // the bass after a slash
-        }
+        read.IsNamed = over.Names(above);
+        read.Role = over.Role(above, read.Function.Value);
     }
+
+    private bool IsNamedNext(in Read read) => Names(stretches[read.Stretch + 1].Chord!, read.Pitch);
 
     private static bool Names(Chord chord, Pitch pitch) =>
         chord.FunctionOf(pitch.Name) is not null || chord.Bass.PitchClass == pitch.PitchClass;
@@ -175,15 +224,15 @@ internal sealed class LickAnalyser
                 || read.Part == NotePart.Dead
                 || notes[after].Part == NotePart.Dead
                 || !path.Notes[after].Has(Technique.Slide)
-                || path.Notes[after].Start != read.End
-                || note.Length >= path.Notes[after].Length
-                || note.Length * path.Time.BeatLength > Sixteenth
+                || notes[after].Start != read.End
+                || read.Length >= notes[after].Length
+                || 16 * read.Length > path.Time.Unit * beat
             )
             {
                 continue;
             }
 
-            Hear(ref read, notes[after].Pitch, stretches[read.Stretch].Chord);
+            Hear(ref read, notes[after].Pitch);
             (read.Part, read.Target) = (NotePart.Grace, after);
         }
     }
@@ -200,7 +249,7 @@ internal sealed class LickAnalyser
                 continue;
             }
 
-            if (count == 0 || path.Notes[line[count - 1]].Start != path.Notes[index].Start)
+            if (count == 0 || notes[line[count - 1]].Start != read.Start)
             {
                 groups.Add(count);
             }
@@ -215,7 +264,7 @@ internal sealed class LickAnalyser
 
     private static bool IsTone(in Read read) => read.Role is ToneRole.Root or ToneRole.ChordTone;
 
-    private bool IsSettled(int index) => notes[index].Role == ToneRole.ColourTone && path.Notes[index].Length > pulse;
+    private bool IsSettled(int index) => notes[index].Role == ToneRole.ColourTone && notes[index].Length > pulse;
 
     /// <summary>Of the notes that start with the group, the one nearest to a sound; -1 where there is no such group.</summary>
     private int Nearest(int group, int sound)
@@ -246,42 +295,29 @@ internal sealed class LickAnalyser
             : -1;
 
     /// <summary>Whether no more than a pulse of silence parts two notes.</summary>
-    private bool Follows(int index, int next) =>
-        notes[index].End >= path.Notes[next].Start || path.Notes[next].Start - notes[index].End <= pulse;
+    private bool Follows(int index, int next) => notes[next].Start - notes[index].End <= pulse;
 
     /// <summary>How long before the next chord a note starts, where that is at most a pulse and it does not start with its own chord.</summary>
-    private Fraction? AheadOf(int index)
+    private bool IsAhead(in Read read, out long ahead)
     {
-        var stretch = notes[index].Stretch;
-        if (stretch + 1 >= stretches.Count || stretches[stretch + 1].Chord is null)
+        ahead = 0;
+        if (read.Stretch + 1 >= stretches.Count || stretches[read.Stretch + 1].Chord is null)
         {
-            return null;
+            return false;
         }
 
-        var start = path.Notes[index].Start;
-        return start > stretches[stretch].Start && stretches[stretch + 1].Start - start is var ahead && ahead <= pulse
-            ? ahead.Reduce()
-            : null;
+        ahead = stretches[read.Stretch + 1].Start - read.Start;
+        return ahead <= pulse && read.Start > stretches[read.Stretch].Start;
     }
 
     private void FindHeldAnticipations()
     {
-        for (var index = 0; index < notes.Length; index++)
+        foreach (ref var read in notes.AsSpan())
         {
-            ref var read = ref notes[index];
-            if (
-                read.Group < 0
-                || read.Stretch + 1 >= stretches.Count
-                || stretches[read.Stretch + 1].Start is var change && read.End <= change
-                || AheadOf(index) is not { } ahead
-                || read.End - change < ahead
-                || !Names(stretches[read.Stretch + 1].Chord!, read.Pitch)
-            )
+            if (read.Group >= 0 && IsAhead(read, out var ahead) && read.Length >= 2 * ahead && IsNamedNext(read))
             {
-                continue;
+                (read.Part, read.IsStable) = (NotePart.Anticipation, true);
             }
-
-            (read.Part, read.Ahead, read.IsStable) = (NotePart.Anticipation, ahead, true);
         }
     }
 
@@ -358,9 +394,9 @@ internal sealed class LickAnalyser
         }
         else if (!IsStruckAgain(ref read, index) && !LeadsOn(ref read, index))
         {
-            if (AheadOf(index) is { } ahead && Names(stretches[read.Stretch + 1].Chord!, read.Pitch))
+            if (IsAhead(read, out _) && IsNamedNext(read))
             {
-                (read.Part, read.Ahead, read.IsStable) = (NotePart.Anticipation, ahead, true);
+                (read.Part, read.IsStable) = (NotePart.Anticipation, true);
             }
             else if (read.Role == ToneRole.ColourTone)
             {
@@ -381,9 +417,9 @@ internal sealed class LickAnalyser
             return false;
         }
 
-        if (notes[next] is { IsNamed: true } again && again.Stretch == read.Stretch + 1 && AheadOf(index) is { } ahead)
+        if (notes[next] is { IsNamed: true } again && again.Stretch == read.Stretch + 1 && IsAhead(read, out _))
         {
-            (read.Part, read.Ahead, read.IsStable, read.Target) = (NotePart.Anticipation, ahead, true, next);
+            (read.Part, read.IsStable, read.Target) = (NotePart.Anticipation, true, next);
             return true;
         }
 
@@ -439,9 +475,21 @@ internal sealed class LickAnalyser
     private AnalysedNote[] Results()
     {
         var strong = 0UL;
-        foreach (var beat in path.Time.StrongBeats)
+        for (var at = 0; at < path.Time.Beats; at++)
         {
-            strong |= 1UL << beat;
+            strong |= path.Time.IsStrong(at) ? 1UL << at : 0;
+        }
+
+        var bar = path.Time.Beats * beat;
+        for (var index = notes.Length - 1; index >= 0; index--)
+        {
+            ref var read = ref notes[index];
+            var (at, rest) = Math.DivRem(read.Start % bar, beat);
+            read.IsStrong |= rest == 0 && (strong & (1UL << (int)at)) != 0;
+            if (read.Part == NotePart.Grace)
+            {
+                notes[read.Target].IsStrong |= read.IsStrong;
+            }
         }
 
         var results = new AnalysedNote[notes.Length];
@@ -466,10 +514,12 @@ internal sealed class LickAnalyser
                 IsChromatic = read.Part.Leads() && IsForeign(read),
                 Anticipates = next,
                 AnticipatedFunction = next is null ? null : Path.FunctionOver(next, read.Pitch),
-                Ahead = next is null ? null : read.Ahead,
+                Ahead = next is null
+                    ? null
+                    : new Fraction(stretches[read.Stretch + 1].Start - read.Start, beat).Reduce(),
                 Bar = read.Bar,
-                Beat = read.Beat,
-                IsStrong = read.Beat.Denominator.IsOne && (strong & (1UL << (int)read.Beat.Numerator)) != 0,
+                BarStart = read.Bar * path.Time.Beats,
+                IsStrong = read.IsStrong,
             };
         }
 
@@ -478,6 +528,33 @@ internal sealed class LickAnalyser
 
     private bool IsForeign(in Read read) =>
         keyMask == 0 ? read.Role == ToneRole.Other : (keyMask & (1 << read.Pitch.PitchClass)) == 0;
+
+    /// <summary>What the sounds above its root are to a chord, found when asked.</summary>
+    private sealed class Over
+    {
+        private readonly Formula formula;
+        private readonly int named;
+        private readonly ToneRole?[] roles = new ToneRole?[12];
+
+        public Over(Chord chord)
+        {
+            formula = chord.Formula;
+            named = 1 << Diatonic.Modulo(chord.Bass.PitchClass - chord.Root.PitchClass, 12);
+            foreach (var degree in formula)
+            {
+                named |= 1 << degree.PitchClass;
+            }
+        }
+
+        public bool Names(int above) => (named & (1 << above)) != 0;
+
+        public ToneRole Role(int above, Degree function) => roles[above] ??= Found(above, function);
+
+        private ToneRole Found(int above, Degree function) =>
+            ToneRoles.Over(function, formula) is var role && role == ToneRole.Other && Names(above)
+                ? ToneRole.ColourTone // the bass after a slash
+                : role;
+    }
 
     /// <summary>What is known of a note so far.</summary>
     private struct Read
@@ -489,14 +566,16 @@ internal sealed class LickAnalyser
         public bool IsNamed;
         public bool IsStable;
         public bool IsAround;
+        public bool IsStrong;
         public NotePart Part;
         public int Target;
         public int Steps;
         public int Stretch;
         public int Group;
         public int Bar;
-        public Fraction Beat;
-        public Fraction End;
-        public Fraction Ahead;
+        public long Start;
+        public long End;
+
+        public readonly long Length => End - Start;
     }
 }

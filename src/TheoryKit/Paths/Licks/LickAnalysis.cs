@@ -40,6 +40,7 @@ public sealed class LickAnalysis : IEquatable<LickAnalysis>
 {
     private readonly ImmutableArray<AnalysedNote> notes;
     private readonly List<LickAnalyser.Stretch> stretches;
+    private readonly long parts; // of a beat, in which the stretches are counted
     private readonly Lazy<ImmutableArray<BarAnalysis>> bars;
     private readonly Lazy<ImmutableArray<ChangeAnalysis>> changes;
     private readonly Lazy<LineSummary> summary;
@@ -49,11 +50,9 @@ public sealed class LickAnalysis : IEquatable<LickAnalysis>
     {
         ArgumentNullException.ThrowIfNull(path);
         Path = path;
-        (var results, stretches) = LickAnalyser.Run(path);
+        (var results, stretches, parts) = LickAnalyser.Run(path);
         notes = System.Runtime.InteropServices.ImmutableCollectionsMarshal.AsImmutableArray(results);
-        bars = new(() =>
-            [.. Enumerable.Range(0, path.BarCount).Select(bar => new BarAnalysis(this, bar, ChordsIn(bar)))]
-        );
+        bars = new(() => [.. FindBars()]);
         changes = new(() => [.. FindChanges()]);
         summary = new(() => new(notes, path.Beats));
     }
@@ -103,7 +102,7 @@ public sealed class LickAnalysis : IEquatable<LickAnalysis>
         foreach (var stretch in stretches)
         {
             var from = note;
-            while (note < notes.Length && notes[note].Note.Start < stretch.End)
+            while (note < notes.Length && notes[note].Note.Start < At(stretch.End))
             {
                 note++;
             }
@@ -134,7 +133,7 @@ public sealed class LickAnalysis : IEquatable<LickAnalysis>
 
                 if (best is null || inside > best.Inside)
                 {
-                    best = new(zone, stretch.Start, inside, count);
+                    best = new(zone, At(stretch.Start), inside, count);
                 }
             }
 
@@ -159,14 +158,31 @@ public sealed class LickAnalysis : IEquatable<LickAnalysis>
     /// <summary>What <see cref="Words"/> say, as one text.</summary>
     public override string ToString() => string.Join(' ', Words);
 
-    /// <summary>The chords that sound somewhere in a bar.</summary>
-    private IEnumerable<Chord> ChordsIn(int bar)
+    private Fraction At(long time) => new Fraction(time, parts).Reduce();
+
+    private IEnumerable<BarAnalysis> FindBars()
     {
-        var (from, to) = ((Fraction)(bar * Path.Time.Beats), (Fraction)((bar + 1) * Path.Time.Beats));
-        return stretches
-            .Where(stretch => stretch.Start < to && stretch.End > from)
-            .Select(static stretch => stretch.Chord)
-            .OfType<Chord>();
+        var (note, stretch, length) = (0, 0, Path.Time.Beats * parts);
+        for (var bar = 0; bar < Path.BarCount; bar++)
+        {
+            var from = note;
+            while (note < notes.Length && notes[note].Bar == bar)
+            {
+                note++;
+            }
+
+            while (stretches[stretch].End <= bar * length)
+            {
+                stretch++;
+            }
+
+            var chords = stretches
+                .Skip(stretch)
+                .TakeWhile(each => each.Start < (bar + 1) * length)
+                .Select(static each => each.Chord)
+                .OfType<Chord>();
+            yield return new(this, bar, notes[from..note], chords);
+        }
     }
 
     private IEnumerable<ChangeAnalysis> FindChanges()
@@ -176,27 +192,35 @@ public sealed class LickAnalysis : IEquatable<LickAnalysis>
             .GroupBy(static note => note.Note.Start)
             .Select(static group => group.MaxBy(static note => note.Sounding.MidiNumber)!)
             .ToList();
+        var at = 0; // the first note over the chord that ends
         for (var index = 1; index < stretches.Count; index++)
         {
-            var (from, to) = (stretches[index - 1], stretches[index]);
-            if (from.Chord is null || to.Chord is null)
+            var (change, end) = (At(stretches[index].Start), At(stretches[index].End));
+            var from = at;
+            while (at < line.Count && line[at].Note.Start < change)
+            {
+                at++;
+            }
+
+            if (stretches[index - 1].Chord is not { } old || stretches[index].Chord is not { } next)
             {
                 continue;
             }
 
-            var first = line.FindIndex(note =>
-                note.Note.Start < to.End
-                && (note.Note.Start >= to.Start || (note.Anticipates is not null && note.Note.Start >= from.Start))
-            );
-            var last = first < 0 ? line.FindLastIndex(note => note.Note.Start < to.Start) : first - 1;
+            var first = at;
+            while (first > from && line[first - 1].Anticipates is not null)
+            {
+                first--;
+            }
+
             yield return new()
             {
-                From = from.Chord,
-                To = to.Chord,
-                Beat = to.Start.Reduce(),
-                Bar = (int)(to.Start / Path.Time.Beats).ToBigInteger(),
-                First = first < 0 ? null : line[first],
-                Last = last < 0 || line[last].Note.Start < from.Start ? null : line[last],
+                From = old,
+                To = next,
+                Beat = change,
+                Bar = (int)(stretches[index].Start / (Path.Time.Beats * parts)),
+                First = first < line.Count && line[first].Note.Start < end ? line[first] : null,
+                Last = first > from ? line[first - 1] : null,
             };
         }
     }

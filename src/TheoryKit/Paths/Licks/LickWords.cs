@@ -28,6 +28,9 @@ internal sealed class LickWords
     private readonly string? format;
     private readonly IFormatProvider? naming;
 
+    /// <summary>The chord that was named last, which needs no naming again.</summary>
+    private Chord? current;
+
     public LickWords(LickAnalysis lick, string? format, IFormatProvider? naming)
     {
         (this.lick, this.format, this.naming) = (lick, format, naming);
@@ -61,7 +64,7 @@ internal sealed class LickWords
         var first = line.Where(note => note.Note.Start == line[0].Note.Start).MaxBy(static note => note.Sounding)!;
         List<string> said = [Opening(bar, name, first)];
         AddInside(said, bar, first);
-        if (said.Count == 1 && line.Length > 1)
+        if (said.Count == 1)
         {
             AddAllChordTones(said, line);
         }
@@ -79,7 +82,7 @@ internal sealed class LickWords
             sum.Range == 0
                 ? $"all on {Text(sum.Lowest!.Sounding)}"
                 : $"from {Text(sum.Lowest!.Sounding)} up to {Text(sum.Highest!.Sounding)}";
-        return $"{Count(sum.Count, "note")} in {bars} of {lick.Path.Time}, {range}: {Number(sum.Density)} {(sum.Density > Fraction.One ? "notes" : "note")} a beat.";
+        return $"{Count(sum.Count, "note")} in {bars} of {lick.Path.Time}, {range}: {Density(sum.Density)} a beat.";
     }
 
     private static string Parts(LineSummary sum)
@@ -118,9 +121,13 @@ internal sealed class LickWords
         var strong = sum.Functions.Where(static count => count.Strong > 0).ToList();
         if (strong.Count > 0)
         {
-            var all = strong.Sum(static count => count.Strong);
+            var functions = List(
+                strong.Select(count => $"{Text(count.Function)}{(count.Strong > 1 ? $" ({Times(count.Strong)})" : "")}")
+            );
             said.Add(
-                $"On strong beats {(all == 1 ? "stands" : "stand")} {List(strong.Select(count => $"{Text(count.Function)}{(count.Strong > 1 ? $" ({Times(count.Strong)})" : "")}"))}."
+                strong.Sum(static count => count.Strong) == 1
+                    ? $"One note starts on a strong beat, {functions}."
+                    : $"The strong beats carry {functions}."
             );
         }
         else if (sum.Functions.Count > 0)
@@ -131,34 +138,41 @@ internal sealed class LickWords
 
     private void AddChanges(List<string> said)
     {
-        var changes = lick.Changes.Where(static change => change.First is not null).ToList();
-        if (changes.Count == 0)
+        var changes = lick.Changes.Where(static change => change.IsMet).ToList();
+        if (changes.Count == 1)
+        {
+            said.Add($"It meets {Text(changes[0].To)} on its {Met(changes[0])}.");
+        }
+
+        if (changes.Count < 2)
         {
             return;
         }
 
         var hits = changes.Count(static change => change.HitsGuideTone);
         said.Add(
-            changes.Count == 1
-                ? hits == 1
-                    ? $"It meets {Text(changes[0].To)} on its {Name(changes[0].Function!.Value, changes[0].To)}."
-                    : $"It does not meet {Text(changes[0].To)} on a guide tone."
-                : hits == 0
-                    ? $"None of the {changes.Count} changes is met on a guide tone."
-                    : hits == changes.Count
-                        ? $"All {changes.Count} changes are met on a guide tone."
-                        : $"{hits} of the {changes.Count} changes {Be(hits)} met on a guide tone."
+            hits == 0 ? $"None of the {changes.Count} changes is met on a guide tone."
+            : hits < changes.Count ? $"{hits} of the {changes.Count} changes {Be(hits)} met on a guide tone."
+            : $"{(hits == 2 ? "Both" : $"All {hits}")} changes are met on a guide tone."
         );
-        foreach (var change in changes.Where(static change => change.Resolves).DistinctBy(Joined))
-        {
-            said.Add(
-                $"Into {Text(change.To)} the {Name(change.Last!.Function!.Value, change.From)} of {Text(change.From)} {(change.Step > 0 ? "rises" : "falls")} a {Steps[Math.Abs(change.Step!.Value)]} to the {Name(change.Function!.Value, change.To)}."
-            );
-        }
-
-        static (Chord, Chord, Degree?, Degree?, int?) Joined(ChangeAnalysis change) =>
-            (change.From, change.To, change.Last?.Function, change.Function, change.Step);
+        said.AddRange(
+            changes
+                .Where(static change => change.Resolves)
+                .Select(change =>
+                    $"Into {Text(change.To)} the {Name(change.Last!.Function!.Value, change.From)} of {Text(change.From)} {(change.Step > 0 ? "rises" : "falls")} a {Steps[Math.Abs(change.Step!.Value)]} to the {Name(change.Function!.Value, change.To)}."
+                )
+                .Distinct()
+        );
     }
+
+    /// <summary>"third, a half step down from the seventh of Gm9".</summary>
+    private string Met(ChangeAnalysis change) => Name(change.Function!.Value, change.To) + Before(change);
+
+    /// <summary>Where the line comes from, unless that was told as a lead.</summary>
+    private string Before(ChangeAnalysis change) =>
+        change is { Last: { Function: { } leaving } last } && !(last.Part.Leads() && last.Target == change.First!.Index)
+            ? $", {From(change.Step!.Value)} the {Name(leaving, change.From)} of {Text(change.From)}"
+            : "";
 
     private void AddTechniques(List<string> said)
     {
@@ -204,11 +218,11 @@ internal sealed class LickWords
         var what = first.Part is NotePart.ChordTone or NotePart.ColourTone or NotePart.Anticipation
             ? $"the {Named(first)}"
             : $"{Text(first.Sounding.Name)}, the {Named(first)}";
-        var change = lick.Changes.FirstOrDefault(change => change.First == first && change.Bar == bar.Bar);
-        var from =
-            change is { Last: { Function: { } leaving } } && change.IsMet
-                ? $", {From(change.Step!.Value)} the {Name(leaving, change.From)} of {Text(change.From)}"
-                : "";
+        current = chord;
+        var from = lick.Changes.FirstOrDefault(change => change.First == first && change.Bar == bar.Bar)
+            is { IsMet: true } met
+            ? Before(met)
+            : "";
         if (first.Beat.IsZero)
         {
             return first.Part is NotePart.ChordTone or NotePart.ColourTone
@@ -216,24 +230,37 @@ internal sealed class LickWords
                 : $"{name} starts on {what}{from}.";
         }
 
+        if (IsSlidInto(bar, first))
+        {
+            return $"{name} slides into {what}.";
+        }
+
         var start = (Fraction)(bar.Bar * lick.Path.Time.Beats);
         var held = lick.Notes.LastOrDefault(note =>
             note.Counts && note.Index < first.Index && note.Note.Start < start && note.Note.End > start
         );
         return held?.Anticipates is { } early
-            ? $"{name} holds the {Name(held.AnticipatedFunction!.Value, early)} of {Text(early)} from before the bar line and goes on {At(first)} with {what}."
+            ? $"{name} holds the {Name(held.AnticipatedFunction!.Value, early)} of {Text(early)} from before the bar line and goes on with {what}, {At(first)}."
             : $"{name} comes in {At(first)} with {what}.";
     }
+
+    private static bool IsSlidInto(BarAnalysis bar, AnalysedNote first) =>
+        bar.Notes.Any(note => note.Part == NotePart.Grace && note.Target == first.Index && note.Beat.IsZero);
 
     /// <summary>What the notes do between the first and the end: one phrase for each figure, those alike told once.</summary>
     private void AddInside(List<string> said, BarAnalysis bar, AnalysedNote first)
     {
         var phrases = new List<string>();
         var seen = new HashSet<(NotePart, int?)>();
+        var last = bar.Summary.Line[^1];
+        bool IsBentInside(AnalysedNote note) =>
+            note.Note.Has(Technique.Bend) && note != first && note != last && note.Chord is not null;
         foreach (var note in bar.Notes)
         {
             if (
-                note.Part is NotePart.ChordTone or NotePart.NoChord or NotePart.Dead
+                note.Part is NotePart.NoChord or NotePart.Dead
+                || (note.Part == NotePart.ChordTone && !IsBentInside(note))
+                || (note.Part == NotePart.Grace && note.Target == first.Index && note.Beat.IsZero)
                 || (note.Part.Leads() && !seen.Add((note.Part, note.Target)))
                 || (note == first && note.Part == NotePart.ColourTone)
             )
@@ -257,6 +284,14 @@ internal sealed class LickWords
     private string Phrase(AnalysedNote note, BarAnalysis bar)
     {
         var target = lick.TargetOf(note);
+        if (
+            note.Note.Has(Technique.Bend)
+            && note is { Part: NotePart.ChordTone or NotePart.ColourTone, Chord: { } chord }
+        )
+        {
+            return $"bends the {Name(Path.FunctionOver(chord, note.Note.Pitch), chord)} up to the {Named(note)}";
+        }
+
         switch (note.Part)
         {
             case NotePart.Approach:
@@ -289,11 +324,11 @@ internal sealed class LickWords
 
     private void AddAllChordTones(List<string> said, IReadOnlyList<AnalysedNote> line)
     {
-        if (line.All(static note => note.Part == NotePart.ChordTone))
+        if (line.Count > 2 && line.All(static note => note.Part == NotePart.ChordTone))
         {
             var tones = line.Select(note => Text(note.Function!.Value)).Distinct().ToList();
             said.Add(
-                tones.Count == 1 ? $"It stays on that tone." : $"All {line.Count} notes are chord tones: {List(tones)}."
+                tones.Count == 1 ? "It stays on that tone." : $"All {line.Count} notes are chord tones: {List(tones)}."
             );
         }
     }
@@ -305,12 +340,10 @@ internal sealed class LickWords
         {
             if (change is { IsMet: true, First: { } first })
             {
-                var from = change.Last is { Function: { } leaving }
-                    ? $", {From(change.Step!.Value)} the {Name(leaving, change.From)} of {Text(change.From)}"
-                    : "";
                 said.Add(
-                    $"It meets {Text(change.To)} on its {Name(change.Function!.Value, change.To)}{(first.Anticipates is null ? "" : ", early")}{from}."
+                    $"It meets {Text(change.To)} on its {Name(change.Function!.Value, change.To)}{(first.Anticipates is null ? "" : ", early")}{Before(change)}."
                 );
+                current = change.To;
             }
         }
     }
@@ -318,9 +351,11 @@ internal sealed class LickWords
     private void AddStrong(List<string> said, BarAnalysis bar)
     {
         var strong = bar.Summary.Line.Where(static note => note is { IsStrong: true, Function: not null }).ToList();
-        if (strong.DistinctBy(static note => note.Beat).Count() > 1)
+        var (from, to) = (bar.Summary.Line[0].Beat, bar.Summary.Line[^1].Beat);
+        if (strong.Any(note => note.Beat > from && note.Beat < to))
         {
-            said.Add($"Its strong beats carry {List(strong.Select(note => $"the {Named(note)}").Distinct())}.");
+            var carried = strong.Select(note => $"the {Named(note)}").Distinct().ToList();
+            said.Add($"{(strong.Count == 1 ? "Its strong beat carries" : "Its strong beats carry")} {List(carried)}.");
         }
     }
 
@@ -385,7 +420,8 @@ internal sealed class LickWords
     private string Foreign(AnalysedNote note) =>
         note is { Function: { } function, Chord: { } chord } ? $"the {Name(function, chord)}" : Text(note.Sounding);
 
-    private string Named(AnalysedNote note) => $"{Name(note.Function!.Value, note.Chord!)} of {Text(note.Chord!)}";
+    private string Named(AnalysedNote note) =>
+        Name(note.Function!.Value, note.Chord!) + (note.Chord == current ? "" : $" of {Text(note.Chord!)}");
 
     private string Over(AnalysedNote note, Chord chord) => Name(Path.FunctionOver(chord, note.Sounding), chord);
 
@@ -437,17 +473,20 @@ internal sealed class LickWords
         : beats < Fraction.One ? $"{beats} of a beat"
         : $"{beats} beats";
 
-    private static string Number(Fraction value)
+    /// <summary>"1 note", "1 1/2 notes", "about 0.8 notes".</summary>
+    private static string Density(Fraction value)
     {
         var whole = value.Numerator / value.Denominator;
         var rest = (value - whole).Reduce();
-        return rest.IsZero ? $"{whole}"
-            : whole.IsZero ? $"{rest}"
-            : $"{whole} {rest}";
+        var notes = value > Fraction.One || value.Denominator > 4 ? "notes" : "note";
+        return value.Denominator > 4 ? $"about {value.ToDouble().ToString("0.0", CultureInfo.InvariantCulture)} {notes}"
+            : rest.IsZero ? $"{whole} {notes}"
+            : whole.IsZero ? $"{rest} {notes}"
+            : $"{whole} {rest} {notes}";
     }
 
     private static string Percent(double share) =>
-        $"{Math.Round(100 * share).ToString(CultureInfo.InvariantCulture)} %";
+        $"{Math.Round(100 * share, MidpointRounding.AwayFromZero).ToString(CultureInfo.InvariantCulture)}\u00a0%";
 
     private static string Be(int count) => count == 1 ? "is" : "are";
 
