@@ -56,8 +56,7 @@ public sealed record FoundLick
     public Lick Lick => Kept.Lick;
 
     /// <summary>The name and the reasons.</summary>
-    public override string ToString() =>
-        reasons.Count == 0 ? Lick.Name : $"{Lick.Name}: {string.Join("; ", reasons)}";
+    public override string ToString() => reasons.Count == 0 ? Lick.Name : $"{Lick.Name}: {string.Join("; ", reasons)}";
 }
 
 /// <summary>Licks of a folder that are the same but for key and register, or nearly.</summary>

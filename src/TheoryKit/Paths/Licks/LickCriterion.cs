@@ -45,7 +45,10 @@ public abstract record LickCriterion
             this.degrees = degrees.ToSequence();
             if (!IsOrder(degrees))
             {
-                throw new ArgumentException("Functions begin and end with one, and a gap stands between two.", nameof(degrees));
+                throw new ArgumentException(
+                    "Functions begin and end with one, and a gap stands between two.",
+                    nameof(degrees)
+                );
             }
         }
 
@@ -163,8 +166,7 @@ public abstract record LickCriterion
         /// <inheritdoc/>
         public override string Value => Degree.ToString();
 
-        internal override double? Score(LickFacts facts) =>
-            (facts.StrongMask & LickFacts.Bit(Degree)) == 0 ? null : 1;
+        internal override double? Score(LickFacts facts) => (facts.StrongMask & LickFacts.Bit(Degree)) == 0 ? null : 1;
 
         internal override string Reason(LickFacts facts)
         {
@@ -227,7 +229,8 @@ public abstract record LickCriterion
 
         /// <inheritdoc/>
         // What stands after a root that needs no accidental; the major triad, where nothing does, has its long name.
-        public override string Value => new Chord(default, Formula).ToString()[1..] is { Length: > 0 } symbol ? symbol : "maj";
+        public override string Value =>
+            new Chord(default, Formula).ToString()[1..] is { Length: > 0 } symbol ? symbol : "maj";
 
         internal override double? Score(LickFacts facts) => facts.Chords.Any(Is) ? 1 : null;
 
@@ -267,7 +270,8 @@ public abstract record LickCriterion
         internal static bool IsShape(IReadOnlyList<Direction> shape) =>
             !shape.Zip(shape.Skip(1)).Any(static pair => pair.First == pair.Second);
 
-        internal override double? Score(LickFacts facts) => facts.Contour == Value && facts.Sounding.Length > 0 ? 1 : null;
+        internal override double? Score(LickFacts facts) =>
+            facts.Contour == Value && facts.Sounding.Length > 0 ? 1 : null;
 
         internal override string Reason(LickFacts facts) =>
             shape.Count == 0 ? "stays level" : $"goes {Value.Replace(",", ", then ", StringComparison.Ordinal)}";
@@ -378,8 +382,7 @@ public abstract record LickCriterion
             };
 
         /// <inheritdoc/>
-        public override string Value =>
-            Least == Most ? Text(Least) : $"{Text(Least)}-{Text(Most)}";
+        public override string Value => Least == Most ? Text(Least) : $"{Text(Least)}-{Text(Most)}";
 
         internal static bool IsRange(double? least, double? most) =>
             (least ?? most) is not null
@@ -480,7 +483,8 @@ public abstract record LickCriterion
         /// <param name="least">How alike it must be at least, 0 to 1, in hundredths; see <see cref="Likeness"/>.</param>
         /// <exception cref="ArgumentException">The name is empty or not one line of text.</exception>
         /// <exception cref="ArgumentOutOfRangeException">Not from 0 to 1.</exception>
-        public Like(string name, double least = UsualLeast) => (Name, Least) = (Said(name, nameof(name)), Part(least, nameof(least)));
+        public Like(string name, double least = UsualLeast) =>
+            (Name, Least) = (Said(name, nameof(name)), Part(least, nameof(least)));
 
         /// <summary>The name of the lick.</summary>
         public string Name { get; }
@@ -563,12 +567,20 @@ public abstract record LickCriterion
     private static double Part(double least, string parameter) =>
         least is >= 0 and <= 1
             ? Math.Round(least, 2)
-            : throw new ArgumentOutOfRangeException(parameter, least, "How alike two licks are is a number from 0 to 1.");
+            : throw new ArgumentOutOfRangeException(
+                parameter,
+                least,
+                "How alike two licks are is a number from 0 to 1."
+            );
 
     private static bool Holds(string text, string part) => text.Contains(part, StringComparison.OrdinalIgnoreCase);
 
     private static int BarOf(LickFacts facts, PathNote note) =>
-        (int)System.Numerics.BigInteger.Divide(note.Start.Numerator, note.Start.Denominator * facts.Lick.Path.Time.Beats);
+        (int)
+            System.Numerics.BigInteger.Divide(
+                note.Start.Numerator,
+                note.Start.Denominator * facts.Lick.Path.Time.Beats
+            );
 
     private static int BarOf(LickFacts facts, int index) => BarOf(facts, facts.Sounding[index]);
 

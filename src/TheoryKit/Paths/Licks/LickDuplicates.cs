@@ -10,7 +10,10 @@ internal static class LickDuplicates
     public static IReadOnlyList<SimilarLicks> Find(ImmutableArray<KeptLick> licks, LickFacts[] facts, double least)
     {
         // Equal lines first: one of each stands for all of them.
-        var same = Enumerable.Range(0, licks.Length).GroupBy(index => facts[index].Line).Select(static each => each.ToArray());
+        var same = Enumerable
+            .Range(0, licks.Length)
+            .GroupBy(index => facts[index].Line)
+            .Select(static each => each.ToArray());
         int[][] lines = [.. same];
         var likeness = lines.Select(static _ => 1.0).ToArray();
         var leader = Enumerable.Range(0, lines.Length).ToArray();

@@ -26,7 +26,9 @@ internal sealed class LickFacts
                 .Distinct(),
         ];
         FunctionMask = Functions.Aggregate(0L, static (mask, degree) => mask | Bit(degree));
-        StrongMask = Functions.Zip(Strong).Aggregate(0L, static (mask, each) => mask | (each.Second ? Bit(each.First) : 0));
+        StrongMask = Functions
+            .Zip(Strong)
+            .Aggregate(0L, static (mask, each) => mask | (each.Second ? Bit(each.First) : 0));
     }
 
     public Lick Lick { get; }
@@ -57,7 +59,12 @@ internal sealed class LickFacts
     /// <summary>The bit of a function.</summary>
     public static long Bit(Degree? degree) =>
         degree is { } known
-            ? 1L << (((known.Number - 1) % 7 * ((2 * Degree.MaxAlteration) + 1)) + known.Alteration + Degree.MaxAlteration)
+            ? 1L
+                << (
+                    ((known.Number - 1) % 7 * ((2 * Degree.MaxAlteration) + 1))
+                    + known.Alteration
+                    + Degree.MaxAlteration
+                )
             : 0;
 
     /// <summary>

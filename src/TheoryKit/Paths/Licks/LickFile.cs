@@ -186,7 +186,8 @@ internal sealed class LickFile
         {
             return Wrong(exception.Message, exception.Line);
         }
-        catch (Exception exception) when (exception is ArgumentException or ArithmeticException or InvalidOperationException)
+        catch (Exception exception)
+            when (exception is ArgumentException or ArithmeticException or InvalidOperationException)
         {
             // No reader should; but one file must not hide the others.
             return Wrong($"it can't be read: {exception.Message}");

@@ -55,7 +55,8 @@ internal static class LickFileName
     public static bool IsLick(string file) => file.Length > 0 && file[0] != '.' && ExtensionOf(file) is not null;
 
     /// <summary>The name without the extension.</summary>
-    public static string StemOfFile(string file) => ExtensionOf(file) is { } extension ? file[..^extension.Length] : file;
+    public static string StemOfFile(string file) =>
+        ExtensionOf(file) is { } extension ? file[..^extension.Length] : file;
 
     private static string? ExtensionOf(string file) =>
         new[] { LickFolder.Extension, LickFolder.TabExtension }.FirstOrDefault(extension =>

@@ -286,7 +286,8 @@ public sealed class LickFolder
             index =>
             {
                 var before = known.GetValueOrDefault(infos[index].Name);
-                files[index] = before is not null && before.LooksLike(infos[index]) ? before : LickFile.Read(infos[index]);
+                files[index] =
+                    before is not null && before.LooksLike(infos[index]) ? before : LickFile.Read(infos[index]);
             }
         );
         return files
@@ -350,10 +351,18 @@ public sealed class LickFolder
         {
             try
             {
-                return new(PathOf(LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 0);
+                return new(
+                    PathOf(LockName),
+                    FileMode.OpenOrCreate,
+                    FileAccess.ReadWrite,
+                    FileShare.None,
+                    bufferSize: 0
+                );
             }
             catch (IOException exception)
-                when (exception is not (DirectoryNotFoundException or FileNotFoundException) && waited.Elapsed < MostWait)
+                when (exception is not (DirectoryNotFoundException or FileNotFoundException)
+                    && waited.Elapsed < MostWait
+                )
             {
                 Thread.Sleep(Random.Shared.Next(1, 8));
             }

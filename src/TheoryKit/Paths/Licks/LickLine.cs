@@ -230,7 +230,10 @@ public sealed class LickLine : IEquatable<LickLine>, ISpanParsable<LickLine>
             || (cursor.Take('/') && !(isWhole = false) && (!cursor.TakeNumber(6, out under) || under == 0))
         )
         {
-            return cursor.Fail(start, isWhole ? "beats (as in 1/2)" : "beats as one whole number over another (as in 1/2)");
+            return cursor.Fail(
+                start,
+                isWhole ? "beats (as in 1/2)" : "beats as one whole number over another (as in 1/2)"
+            );
         }
 
         step = new(cents, new Fraction(over, under).Reduce());

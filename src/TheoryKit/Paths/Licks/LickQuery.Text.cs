@@ -13,7 +13,11 @@ public sealed partial record LickQuery : ISpanParsable<LickQuery>
 
     private const string Closing = "a closing quotation mark";
 
-    private delegate bool ValueReader(ref TextCursor cursor, double least, [MaybeNullWhen(false)] out LickCriterion criterion);
+    private delegate bool ValueReader(
+        ref TextCursor cursor,
+        double least,
+        [MaybeNullWhen(false)] out LickCriterion criterion
+    );
 
     /// <summary>A key, what stands after it, and how that is read.</summary>
     private sealed record Kind(string Key, string Example, ValueReader Read)
@@ -108,7 +112,11 @@ public sealed partial record LickQuery : ISpanParsable<LickQuery>
         if (isQuoted)
         {
             text.Append('"')
-                .Append(value.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal))
+                .Append(
+                    value
+                        .Replace("\\", "\\\\", StringComparison.Ordinal)
+                        .Replace("\"", "\\\"", StringComparison.Ordinal)
+                )
                 .Append('"');
         }
         else
@@ -156,7 +164,9 @@ public sealed partial record LickQuery : ISpanParsable<LickQuery>
         else
         {
             var end = start;
-            while (end < cursor.Text.Length && !char.IsWhiteSpace(cursor.Text[end]) && cursor.Text[end] is not (':' or '"'))
+            while (
+                end < cursor.Text.Length && !char.IsWhiteSpace(cursor.Text[end]) && cursor.Text[end] is not (':' or '"')
+            )
             {
                 end++;
             }
@@ -204,7 +214,10 @@ public sealed partial record LickQuery : ISpanParsable<LickQuery>
         if (cursor.Take('"'))
         {
             start = cursor.Position;
-            if (!ReadQuoted(ref cursor, out value) || (kind.HasLeast && cursor.Take('/') && !ReadLeast(ref cursor, out least)))
+            if (
+                !ReadQuoted(ref cursor, out value)
+                || (kind.HasLeast && cursor.Take('/') && !ReadLeast(ref cursor, out least))
+            )
             {
                 return false;
             }
@@ -294,7 +307,11 @@ public sealed partial record LickQuery : ISpanParsable<LickQuery>
         return cursor.Fail(start, "how alike at least, in percent, up to 100");
     }
 
-    private static bool ReadFunction(ref TextCursor cursor, double least, [MaybeNullWhen(false)] out LickCriterion criterion)
+    private static bool ReadFunction(
+        ref TextCursor cursor,
+        double least,
+        [MaybeNullWhen(false)] out LickCriterion criterion
+    )
     {
         criterion = null;
         var degrees = new List<Degree?>();
@@ -330,7 +347,11 @@ public sealed partial record LickQuery : ISpanParsable<LickQuery>
         return cursor.Take(',');
     }
 
-    private static bool ReadStrong(ref TextCursor cursor, double least, [MaybeNullWhen(false)] out LickCriterion criterion)
+    private static bool ReadStrong(
+        ref TextCursor cursor,
+        double least,
+        [MaybeNullWhen(false)] out LickCriterion criterion
+    )
     {
         criterion = Degree.Read(ref cursor, out var degree) ? new LickCriterion.OnStrongBeat(degree) : null;
         return criterion is not null;
@@ -351,16 +372,18 @@ public sealed partial record LickQuery : ISpanParsable<LickQuery>
         criterion = technique is null ? null : new LickCriterion.PlayedWith(technique);
         if (criterion is null)
         {
-            return cursor.Fail(
-                $"a technique: {string.Join(", ", Technique.Known.Select(static each => each.Name))}"
-            );
+            return cursor.Fail($"a technique: {string.Join(", ", Technique.Known.Select(static each => each.Name))}");
         }
 
         cursor.Position = cursor.Text.Length;
         return true;
     }
 
-    private static bool ReadChord(ref TextCursor cursor, double least, [MaybeNullWhen(false)] out LickCriterion criterion)
+    private static bool ReadChord(
+        ref TextCursor cursor,
+        double least,
+        [MaybeNullWhen(false)] out LickCriterion criterion
+    )
     {
         var start = cursor.Position;
         if (char.IsAsciiLetterUpper(cursor.Current) && NoteName.TryParse(cursor.Rest[..1], null, out _))
@@ -381,7 +404,11 @@ public sealed partial record LickQuery : ISpanParsable<LickQuery>
         return true;
     }
 
-    private static bool ReadContour(ref TextCursor cursor, double least, [MaybeNullWhen(false)] out LickCriterion criterion)
+    private static bool ReadContour(
+        ref TextCursor cursor,
+        double least,
+        [MaybeNullWhen(false)] out LickCriterion criterion
+    )
     {
         criterion = null;
         if (cursor.Take("level"))
@@ -425,10 +452,17 @@ public sealed partial record LickQuery : ISpanParsable<LickQuery>
             return true;
         };
 
-    private static bool ReadLike(ref TextCursor cursor, double least, [MaybeNullWhen(false)] out LickCriterion criterion) =>
-        Text(name => new LickCriterion.Like(name, least))(ref cursor, least, out criterion);
+    private static bool ReadLike(
+        ref TextCursor cursor,
+        double least,
+        [MaybeNullWhen(false)] out LickCriterion criterion
+    ) => Text(name => new LickCriterion.Like(name, least))(ref cursor, least, out criterion);
 
-    private static bool ReadLine(ref TextCursor cursor, double least, [MaybeNullWhen(false)] out LickCriterion criterion)
+    private static bool ReadLine(
+        ref TextCursor cursor,
+        double least,
+        [MaybeNullWhen(false)] out LickCriterion criterion
+    )
     {
         criterion = LickLine.Read(ref cursor, out var line) ? new LickCriterion.AlikeTo(line, least) : null;
         return criterion is not null;
@@ -492,7 +526,11 @@ public sealed partial record LickQuery : ISpanParsable<LickQuery>
         return true;
     }
 
-    private static bool ReadTuning(ref TextCursor cursor, double least, [MaybeNullWhen(false)] out LickCriterion criterion)
+    private static bool ReadTuning(
+        ref TextCursor cursor,
+        double least,
+        [MaybeNullWhen(false)] out LickCriterion criterion
+    )
     {
         criterion = null;
         if (Tuning.Find(cursor.Rest.Trim().ToString()) is { } known)
@@ -506,7 +544,11 @@ public sealed partial record LickQuery : ISpanParsable<LickQuery>
         return criterion is not null;
     }
 
-    private static bool ReadNeck(ref TextCursor cursor, double least, [MaybeNullWhen(false)] out LickCriterion criterion)
+    private static bool ReadNeck(
+        ref TextCursor cursor,
+        double least,
+        [MaybeNullWhen(false)] out LickCriterion criterion
+    )
     {
         criterion = Neck.Read(ref cursor, out var neck) ? new LickCriterion.OnNeck(neck) : null;
         return criterion is not null;

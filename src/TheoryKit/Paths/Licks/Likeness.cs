@@ -78,7 +78,8 @@ public sealed class Likeness : IEquatable<Likeness>
         (int)Math.Floor(((1 - least) * (first + second) / (1 + least)) + 1e-9);
 
     /// <inheritdoc/>
-    public bool Equals(Likeness? other) => other is not null && First.Equals(other.First) && Second.Equals(other.Second);
+    public bool Equals(Likeness? other) =>
+        other is not null && First.Equals(other.First) && Second.Equals(other.Second);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as Likeness);
