@@ -8,6 +8,9 @@ internal static class PracticeSheets
 {
     private const string Blank = "________";
 
+    // On paper tab may be smaller than on the screen, so that a day stays on a page.
+    private const string Css = "@media print{.tk .tk-day{zoom:.76}.tk .tk-day .tk-neck{margin:.2em 0}}";
+
     public static Description<Outcome> Outcomes { get; } =
         new(
             new("way it went", "ways it went"),
@@ -131,7 +134,9 @@ internal static class PracticeSheets
         {
             var each = day.Licks[index];
             var title = string.Create(CultureInfo.InvariantCulture, $"{index + 1}. {each.Name}");
-            blocks.Add(new Block.Group(Tab(each.Lick, title), new Block.Facts([.. About(each)])));
+            blocks.Add(
+                new Block.Group(Small(Tab(each.Lick, title), isFirst: index == 0), new Block.Prose(About(each)))
+            );
         }
 
         if (day.Licks.Count > 0)
@@ -227,7 +232,7 @@ internal static class PracticeSheets
             yield return new("not begun yet", InWords.Count(day.NotBegun, "lick"));
         }
 
-        if (day.Next is { } next)
+        if (day is { Licks.Count: 0, Next: { } next })
         {
             yield return new("due next", Day(next));
         }
@@ -246,26 +251,27 @@ internal static class PracticeSheets
         );
     }
 
-    private static IEnumerable<Fact> About(DueLick due)
+    /// <summary>One line, so that the sheet of a day stays on a page.</summary>
+    private static string About(DueLick due)
     {
+        var said = new List<string>();
         if (due.Tempo is { } tempo)
         {
-            yield return new(
-                "tempo to try",
-                new($"{Number(tempo)}{(due.Lick.Tempo is { } goal ? $" of {Number(goal)}" : "")}", IsStrong: true)
-            );
+            said.Add($"Try at {Number(tempo)}{(due.Lick.Tempo is { } goal ? $" of {Number(goal)}" : "")}");
         }
 
-        yield return new("last time", due.History is { } past ? Last(past) : "new: slowly, a bar at a time");
+        said.Add(due.History is { } past ? $"last time {Last(past)}" : "new: slowly, a bar at a time");
         if (due.History?.Entries[^1].Note is { Length: > 0 } note)
         {
-            yield return new("noted then", note);
+            said.Add($"noted: {note}");
         }
 
         if (due.Lick.Tune.Length > 0)
         {
-            yield return new("tune", due.Lick.Tune);
+            said.Add($"from {due.Lick.Tune}");
         }
+
+        return string.Join(" · ", said);
     }
 
     /// <summary>"24 November 2026 at 92: clean".</summary>
@@ -284,6 +290,16 @@ internal static class PracticeSheets
 
         TabDrawing Drawing() => new(lick.Path) { Title = title };
     }
+
+    private static Block.Picture Small(Block.Picture tab, bool isFirst) =>
+        new(
+            (context, naming) =>
+            {
+                var html = new HtmlWriter().Open("div", "tk-day");
+                return (isFirst ? html.Style(Css) : html).Raw(tab.Html(context, naming)).Close().ToString();
+            },
+            tab.Text
+        );
 
     private static Block.Picture Error(BrokenLogLine broken) =>
         new(
