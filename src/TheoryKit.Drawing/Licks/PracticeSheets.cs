@@ -8,6 +8,8 @@ internal static class PracticeSheets
 {
     private const string Blank = "________";
 
+    private const double Width = 230; // mm, of which paper takes three quarters
+
     // On paper tab may be smaller than on the screen, so that a day stays on a page.
     private const string Css = "@media print{.tk .tk-day{zoom:.76}.tk .tk-day .tk-neck{margin:.2em 0}}";
 
@@ -288,7 +290,7 @@ internal static class PracticeSheets
             naming => new TabDrawingRenderer(naming).Text(Drawing())
         );
 
-        TabDrawing Drawing() => new(lick.Path) { Title = title };
+        TabDrawing Drawing() => new(lick.Path) { Title = title, Width = Width };
     }
 
     private static Block.Picture Small(Block.Picture tab, bool isFirst) =>
