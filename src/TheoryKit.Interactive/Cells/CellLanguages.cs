@@ -16,8 +16,12 @@ public static class CellLanguages
             return; // a C# kernel alone has no cells of another language
         }
 
-        // A cell without a language of its own goes on to the only kernel there was.
-        root.DefaultKernelName ??= root.ChildKernels.Count == 1 ? root.ChildKernels.Single().Name : null;
+        if (root.ChildKernels.Count == 1)
+        {
+            // A cell without a language of its own went to it because it was alone.
+            root.DefaultKernelName = root.ChildKernels.Single().Name;
+        }
+
         foreach (var language in new CellLanguage[] { new TabCells(), new ChangesCells() })
         {
             if (root.FindKernelByName(language.Name) is null)

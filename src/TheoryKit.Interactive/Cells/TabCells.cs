@@ -35,6 +35,7 @@ internal sealed class TabCells()
             Neck = given.Neck("--tuning"),
         };
         var (tempo, swing, tags) = (given.Tempo("--tempo"), given.ParsedValue<Swing>("--swing"), given.Tags("--tags"));
+        var (title, tune) = (given.Line("--title") ?? InWords(name), given.Line("--tune") ?? "");
         TabReading reading;
         try
         {
@@ -48,9 +49,9 @@ internal sealed class TabCells()
 
         var lick = new Lick
         {
-            Name = given.Line("--title") ?? InWords(name),
+            Name = title,
             Path = reading.Path,
-            Tune = given.Line("--tune") ?? "",
+            Tune = tune,
             Tempo = tempo,
             Swing = swing ?? Swing.Straight,
             Tags = tags,
