@@ -6,12 +6,14 @@ namespace TheoryKit.Drawing;
 /// <summary>What to practise today, and how practice and its log are described.</summary>
 internal static class PracticeSheets
 {
-    private const string Blank = "________";
+    /// <summary>A line to write on: how fast, and how it went.</summary>
+    private static readonly string ToWrite =
+        $"Played at ________ · underline: {string.Join(" · ", Outcome.Known.Select(Unbroken))}";
 
-    private const double Width = 230; // mm, of which paper takes three quarters
+    private const double Width = 250; // mm, of which paper takes seven tenths
 
     // On paper tab may be smaller than on the screen, so that a day stays on a page.
-    private const string Css = "@media print{.tk .tk-day{zoom:.76}.tk .tk-day .tk-neck{margin:.2em 0}}";
+    private const string Css = "@media print{.tk .tk-day{zoom:.7}.tk .tk-day .tk-neck{margin:.2em 0}}";
 
     public static Description<Outcome> Outcomes { get; } =
         new(
@@ -118,7 +120,7 @@ internal static class PracticeSheets
             ]
         );
 
-    /// <summary>What to practise on a day: each lick as tab with its tempo, lines to write on, the caution.</summary>
+    /// <summary>What to practise on a day: each lick as tab with its tempo and a line to write on, the caution.</summary>
     public static Sheet Today(PracticeDay day)
     {
         var (due, fresh) = (day.Licks.Count(static each => !each.IsNew), day.Licks.Count(static each => each.IsNew));
@@ -131,35 +133,22 @@ internal static class PracticeSheets
                     : InWords.Count(due, "lick") + " due" + (fresh > 0 ? $", {fresh} new" : "")
             ),
         };
-        blocks.Add(new Block.Facts([.. About(day)]));
+        blocks.Add(new Block.Prose(string.Join(" · ", About(day))));
         for (var index = 0; index < day.Licks.Count; index++)
         {
             var each = day.Licks[index];
             var title = string.Create(CultureInfo.InvariantCulture, $"{index + 1}. {each.Name}");
             blocks.Add(
-                new Block.Group(Small(Tab(each.Lick, title), isFirst: index == 0), new Block.Prose(About(each)))
+                new Block.Group(
+                    Small(Tab(each.Lick, title), isFirst: index == 0),
+                    new Block.Prose(About(each)),
+                    new Block.Prose(ToWrite)
+                )
             );
         }
 
         if (day.Licks.Count > 0)
         {
-            blocks.Add(
-                new Block.Table(
-                    "To write down",
-                    [new("lick"), new("try at", IsNumber: true), new("played at"), new("how it went (underline one)")],
-                    [
-                        .. day.Licks.Select(static each =>
-                            (IReadOnlyList<Cell>)
-                                [
-                                    each.Name,
-                                    Number(each.Tempo) ?? "",
-                                    Blank,
-                                    string.Join(" · ", Outcome.Known.Select(Unbroken)),
-                                ]
-                        ),
-                    ]
-                )
-            );
             blocks.Add(new Block.Prose(Cautions.Hands));
         }
 
@@ -217,39 +206,36 @@ internal static class PracticeSheets
         return new(blocks);
     }
 
-    private static IEnumerable<Fact> About(PracticeDay day)
+    private static IEnumerable<string> About(PracticeDay day)
     {
         if (day.Done.Count > 0)
         {
-            yield return new("practised today", InWords.List(day.Done));
+            yield return $"practised today: {InWords.List(day.Done)}";
         }
 
         if (day.Waiting > 0)
         {
-            yield return new("can wait", $"{day.Waiting} more that are due");
+            yield return string.Create(CultureInfo.InvariantCulture, $"{day.Waiting} more are due and can wait");
         }
 
         if (day.NotBegun > 0)
         {
-            yield return new("not begun yet", InWords.Count(day.NotBegun, "lick"));
+            yield return $"{InWords.Count(day.NotBegun, "lick")} not begun yet";
         }
 
         if (day is { Licks.Count: 0, Next: { } next })
         {
-            yield return new("due next", Day(next));
+            yield return $"due next on {Day(next)}";
         }
 
         if (day.Gone.Count > 0)
         {
-            yield return new("in the log, not in the folder", InWords.List(day.Gone));
+            yield return $"in the log, not in the folder: {InWords.List(day.Gone)}";
         }
 
-        yield return new(
-            "days practised",
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"{day.Count.ThisWeek} this week, {day.Count.ThisMonth} this month; the longest run {InWords.Count(day.Count.LongestRun, "day")}"
-            )
+        yield return string.Create(
+            CultureInfo.InvariantCulture,
+            $"days practised: {day.Count.ThisWeek} this week, {day.Count.ThisMonth} this month, the longest run {InWords.Count(day.Count.LongestRun, "day")}"
         );
     }
 
