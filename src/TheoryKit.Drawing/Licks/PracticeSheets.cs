@@ -133,7 +133,7 @@ internal static class PracticeSheets
                     : InWords.Count(due, "lick") + " due" + (fresh > 0 ? $", {fresh} new" : "")
             ),
         };
-        blocks.Add(new Block.Prose(string.Join(" · ", About(day))));
+        blocks.Add(new Block.Prose(Begun(string.Join(" · ", About(day)))));
         for (var index = 0; index < day.Licks.Count; index++)
         {
             var each = day.Licks[index];
@@ -238,6 +238,8 @@ internal static class PracticeSheets
             $"days practised: {day.Count.ThisWeek} this week, {day.Count.ThisMonth} this month, the longest run {InWords.Count(day.Count.LongestRun, "day")}"
         );
     }
+
+    private static string Begun(string sentence) => char.ToUpperInvariant(sentence[0]) + sentence[1..];
 
     /// <summary>One line, so that the sheet of a day stays on a page.</summary>
     private static string About(DueLick due)
