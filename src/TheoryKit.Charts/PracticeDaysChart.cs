@@ -89,7 +89,15 @@ public sealed class PracticeDaysChart : StudyChart
                 ),
                 ("hovertemplate", "%{customdata}<extra></extra>")
             )
-            .Axis("xaxis", "week from Monday", ("type", "category"), ("showgrid", false))
+            .Axis(
+                "xaxis",
+                "week from Monday",
+                ("type", "category"),
+                ("showgrid", false),
+                ("tickmode", "array"),
+                ("tickvals", rows.Select(static row => Day(row.Monday))),
+                ("ticktext", rows.Select(static row => row.Monday.ToString("d MMM", CultureInfo.InvariantCulture)))
+            )
             .Axis("yaxis", "days", ("range", new[] { 0, DaysOfWeek + 0.2 }), ("dtick", 1))
             .With("bargap", 0.3)
             .ToPlotly();

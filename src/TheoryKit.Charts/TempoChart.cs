@@ -95,7 +95,6 @@ public sealed class TempoChart : StudyChart
                 "scatter",
                 ("mode", "lines"),
                 ("name", Names.InPlot(lick.Name)),
-                ("legendgroup", $"lick {place}"),
                 ("x", clean.Select(static day => Day(day.Date))),
                 ("y", clean.Select(static day => day.Tempo)),
                 (

@@ -6,7 +6,14 @@ namespace TheoryKit.Drawing;
 /// <summary>What to practise today, and how practice and its log are described.</summary>
 internal static class PracticeSheets
 {
-    private const string Blank = "________";
+    /// <summary>A line to write on: how fast, and how it went.</summary>
+    private static readonly string ToWrite =
+        $"Played at ________ · underline: {string.Join(" · ", Outcome.Known.Select(Unbroken))}";
+
+    private const double Width = 250; // mm, of which paper takes seven tenths
+
+    // On paper tab may be smaller than on the screen, so that a day stays on a page.
+    private const string Css = "@media print{.tk .tk-day{zoom:.7}.tk .tk-day .tk-neck{margin:.2em 0}}";
 
     public static Description<Outcome> Outcomes { get; } =
         new(
@@ -113,7 +120,7 @@ internal static class PracticeSheets
             ]
         );
 
-    /// <summary>What to practise on a day: each lick as tab with its tempo, lines to write on, the caution.</summary>
+    /// <summary>What to practise on a day: each lick as tab with its tempo and a line to write on, the caution.</summary>
     public static Sheet Today(PracticeDay day)
     {
         var (due, fresh) = (day.Licks.Count(static each => !each.IsNew), day.Licks.Count(static each => each.IsNew));
@@ -126,33 +133,22 @@ internal static class PracticeSheets
                     : InWords.Count(due, "lick") + " due" + (fresh > 0 ? $", {fresh} new" : "")
             ),
         };
-        blocks.Add(new Block.Facts([.. About(day)]));
+        blocks.Add(new Block.Prose(Begun(string.Join(" · ", About(day)))));
         for (var index = 0; index < day.Licks.Count; index++)
         {
             var each = day.Licks[index];
             var title = string.Create(CultureInfo.InvariantCulture, $"{index + 1}. {each.Name}");
-            blocks.Add(new Block.Group(Tab(each.Lick, title), new Block.Facts([.. About(each)])));
+            blocks.Add(
+                new Block.Group(
+                    Small(Tab(each.Lick, title), isFirst: index == 0),
+                    new Block.Prose(About(each)),
+                    new Block.Prose(ToWrite)
+                )
+            );
         }
 
         if (day.Licks.Count > 0)
         {
-            blocks.Add(
-                new Block.Table(
-                    "To write down",
-                    [new("lick"), new("try at", IsNumber: true), new("played at"), new("how it went (underline one)")],
-                    [
-                        .. day.Licks.Select(static each =>
-                            (IReadOnlyList<Cell>)
-                                [
-                                    each.Name,
-                                    Number(each.Tempo) ?? "",
-                                    Blank,
-                                    string.Join(" · ", Outcome.Known.Select(Unbroken)),
-                                ]
-                        ),
-                    ]
-                )
-            );
             blocks.Add(new Block.Prose(Cautions.Hands));
         }
 
@@ -210,62 +206,62 @@ internal static class PracticeSheets
         return new(blocks);
     }
 
-    private static IEnumerable<Fact> About(PracticeDay day)
+    private static IEnumerable<string> About(PracticeDay day)
     {
         if (day.Done.Count > 0)
         {
-            yield return new("practised today", InWords.List(day.Done));
+            yield return $"practised today: {InWords.List(day.Done)}";
         }
 
         if (day.Waiting > 0)
         {
-            yield return new("can wait", $"{day.Waiting} more that are due");
+            yield return string.Create(CultureInfo.InvariantCulture, $"{day.Waiting} more are due and can wait");
         }
 
         if (day.NotBegun > 0)
         {
-            yield return new("not begun yet", InWords.Count(day.NotBegun, "lick"));
+            yield return $"{InWords.Count(day.NotBegun, "lick")} not begun yet";
         }
 
-        if (day.Next is { } next)
+        if (day is { Licks.Count: 0, Next: { } next })
         {
-            yield return new("due next", Day(next));
+            yield return $"due next on {Day(next)}";
         }
 
         if (day.Gone.Count > 0)
         {
-            yield return new("in the log, not in the folder", InWords.List(day.Gone));
+            yield return $"in the log, not in the folder: {InWords.List(day.Gone)}";
         }
 
-        yield return new(
-            "days practised",
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"{day.Count.ThisWeek} this week, {day.Count.ThisMonth} this month; the longest run {InWords.Count(day.Count.LongestRun, "day")}"
-            )
+        yield return string.Create(
+            CultureInfo.InvariantCulture,
+            $"days practised: {day.Count.ThisWeek} this week, {day.Count.ThisMonth} this month, the longest run {InWords.Count(day.Count.LongestRun, "day")}"
         );
     }
 
-    private static IEnumerable<Fact> About(DueLick due)
+    private static string Begun(string sentence) => char.ToUpperInvariant(sentence[0]) + sentence[1..];
+
+    /// <summary>One line, so that the sheet of a day stays on a page.</summary>
+    private static string About(DueLick due)
     {
+        var said = new List<string>();
         if (due.Tempo is { } tempo)
         {
-            yield return new(
-                "tempo to try",
-                new($"{Number(tempo)}{(due.Lick.Tempo is { } goal ? $" of {Number(goal)}" : "")}", IsStrong: true)
-            );
+            said.Add($"Try at {Number(tempo)}{(due.Lick.Tempo is { } goal ? $" of {Number(goal)}" : "")}");
         }
 
-        yield return new("last time", due.History is { } past ? Last(past) : "new: slowly, a bar at a time");
+        said.Add(due.History is { } past ? $"last time {Last(past)}" : "new: slowly, a bar at a time");
         if (due.History?.Entries[^1].Note is { Length: > 0 } note)
         {
-            yield return new("noted then", note);
+            said.Add($"noted: {note}");
         }
 
         if (due.Lick.Tune.Length > 0)
         {
-            yield return new("tune", due.Lick.Tune);
+            said.Add($"from {due.Lick.Tune}");
         }
+
+        return string.Join(" · ", said);
     }
 
     /// <summary>"24 November 2026 at 92: clean".</summary>
@@ -282,8 +278,18 @@ internal static class PracticeSheets
             naming => new TabDrawingRenderer(naming).Text(Drawing())
         );
 
-        TabDrawing Drawing() => new(lick.Path) { Title = title };
+        TabDrawing Drawing() => new(lick.Path) { Title = title, Width = Width };
     }
+
+    private static Block.Picture Small(Block.Picture tab, bool isFirst) =>
+        new(
+            (context, naming) =>
+            {
+                var html = new HtmlWriter().Open("div", "tk-day");
+                return (isFirst ? html.Style(Css) : html).Raw(tab.Html(context, naming)).Close().ToString();
+            },
+            tab.Text
+        );
 
     private static Block.Picture Error(BrokenLogLine broken) =>
         new(

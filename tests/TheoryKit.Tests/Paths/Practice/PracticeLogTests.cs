@@ -161,7 +161,7 @@ public sealed class PracticeLogTests : IDisposable
     private static Practised Entry(string name, int number) =>
         new()
         {
-            Date = LogGens.First.AddDays(number % 3000),
+            Date = LogGens.First.AddDays(number % 2_000_000),
             Lick = name,
             Outcome = Outcome.Known[number % 4],
             Note = new string('é', number % 50),
