@@ -1,4 +1,5 @@
 using TheoryKit.Paths;
+using TheoryKit.Theory;
 using TheoryKit.Tunings;
 using Path = TheoryKit.Paths.Path;
 
@@ -43,6 +44,10 @@ public sealed record PathNeck(Path Path)
             return ShowsTrail ? drawing.WithTrail(Path.Notes.Select(static note => note.Position)) : drawing;
         }
     }
+
+    /// <summary>The drawing with its title, in a format, and notes named in the reader's way.</summary>
+    internal NeckDrawing Of(string format, IFormatProvider? naming) =>
+        Drawing.WithTitle(TabWords.Title(Path, format, naming)).WithNaming(naming);
 
     // "string 4 fret 5 is the ♭3 and the 5".
     private string Remark(NeckDrawing drawing)
