@@ -284,7 +284,7 @@ public sealed partial record Lick : ISpanParsable<Lick>
                 Neck = draft.Neck,
                 Changes = draft.Changes,
                 Time = draft.Time,
-                FirstLine = number + 1,
+                FirstLine = at == text.Length && !text.EndsWith('\n') ? Math.Max(1, number) : number + 1,
             }
         );
         remarks = reading.Remarks;

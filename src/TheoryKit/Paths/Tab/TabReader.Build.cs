@@ -368,22 +368,29 @@ internal sealed partial class TabReader
             return;
         }
 
+        var isReleased =
+            mark.Has(Technique.Release)
+            && last is not null
+            && last.End == note.Start
+            && last.Fret == note.Fret
+            && last.Bend > note.Bend;
+        if (mark.Has(Technique.Release) && !isReleased)
+        {
+            note.Bend = 0;
+            Tell($"Nothing bent sounds up to here that could be let go; read as fret {note.Fret}.");
+        }
+
         foreach (var technique in mark.Techniques)
         {
             if (technique == Technique.Bend || technique == Technique.PreBend)
             {
-                SetBend(note, technique, isFirst);
+                SetBend(note, technique, isReleased, isFirst);
             }
             else if (technique == Technique.Release)
             {
-                if (last is not null && last.End == note.Start && last.Fret == note.Fret && last.Bend > note.Bend)
+                if (isReleased)
                 {
                     note.Techniques.Add(technique);
-                }
-                else
-                {
-                    note.Bend = 0;
-                    Tell($"Nothing bent sounds up to here that could be let go; read as fret {note.Fret}.");
                 }
             }
             else if (
@@ -431,11 +438,18 @@ internal sealed partial class TabReader
         && previous[0].Fret != note.Fret
         && (previous[0].Fret < note.Fret) == (technique == Technique.SlideInFromBelow);
 
-    private void SetBend(Played note, Technique technique, bool isFirst)
+    private void SetBend(Played note, Technique technique, bool isReleased, bool isFirst)
     {
         var mark = note.Mark;
         var cents = mark.BendHalves is { } halves ? (halves * 50) - (note.Fret * 100) : mark.BendCents ?? 0;
-        if (cents is > 0 and <= PathNote.MaxBend && note.Fret > neck.OpenFret(mark.String))
+        if (isReleased && cents != note.Bend)
+        {
+            if (isFirst)
+            {
+                Say(mark, "What is let go is not bent again at once; read as the release alone.");
+            }
+        }
+        else if (cents is > 0 and <= PathNote.MaxBend && note.Fret > neck.OpenFret(mark.String))
         {
             note.Bend = cents;
             note.Techniques.Add(technique);

@@ -589,7 +589,7 @@ internal sealed partial class TabReader
                 hasTimeRow = true;
                 foreach (var token in tokens)
                 {
-                    hasRests |= token.Text == "r";
+                    hasRests |= token.Text is "r" or "end";
                     if (
                         char.IsAsciiDigit(token.Text[0])
                         && int.Parse(token.Text, CultureInfo.InvariantCulture) is var number

@@ -64,7 +64,7 @@ internal sealed partial class TabReader
     private void SetBeats(TabTypedBar bar)
     {
         var last = bar.Moments.Count > 0 ? bar.Moments[^1].Time : Fraction.Zero;
-        if (bar.End <= last && bar.Moments.Count > 0)
+        if (bar.End < Fraction.Zero || (bar.End <= last && bar.Moments.Exists(static moment => !moment.IsRest)))
         {
             bar.End = null;
         }
