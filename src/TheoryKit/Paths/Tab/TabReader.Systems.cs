@@ -394,9 +394,12 @@ internal sealed partial class TabReader
         {
             foreach (var token in tokens)
             {
-                if (token.Text is not ("|" or "||") && BarAt(here, moved(token.At)) is { } bar)
+                if (
+                    token.Text is not ("|" or "||")
+                    && BarAt(here, moved(token.At)) is { } bar
+                    && (bar.TimeRow ??= row) == row
+                )
                 {
-                    bar.HasTime = true;
                     bar.TimeMarks.Add((moved(token.At), token.Text.Length, token.Text));
                 }
             }

@@ -24,8 +24,7 @@ internal sealed partial class TabReader
         var lead = LeadOf();
         foreach (var bar in bars)
         {
-            var isTimed = bar.HasTime;
-            bar.HasTime = false;
+            var isTimed = bar.TimeRow is not null;
             if (options.Timing == TabTiming.Spacing)
             {
                 if (!BySpacing(bar, lead, 0))
@@ -106,7 +105,7 @@ internal sealed partial class TabReader
             if (
                 char.IsAsciiDigit(word[0])
                 && int.Parse(word, CultureInfo.InvariantCulture) - 1 is var beat
-                && (anchors.Count == 0 || beat > anchors[^1].Beat)
+                && (anchors.Count == 0 || (beat > anchors[^1].Beat && column > anchors[^1].Column))
             )
             {
                 anchors.Add((column, beat));
