@@ -28,7 +28,8 @@ public class LickTextTests
         """;
 
     [Fact]
-    public void Every_lick_reads_back_from_its_text() => TabGens.Lick.Sample(static lick => ReadsBack(lick), iter: 10_000);
+    public void Every_lick_reads_back_from_its_text() =>
+        TabGens.Lick.Sample(static lick => ReadsBack(lick), iter: 10_000);
 
     [Fact]
     public void Text_holds_every_way_of_parsing() => Laws.RoundTrip(TabGens.Lick);
@@ -78,7 +79,11 @@ public class LickTextTests
             (lick with { Tempo = null }).ToString()
         );
         Assert.Equal(
-            text.Replace($"\"treble\"{lineEnd}", $"\"treble\"{lineEnd}tags: bend, slow{lineEnd}", StringComparison.Ordinal),
+            text.Replace(
+                $"\"treble\"{lineEnd}",
+                $"\"treble\"{lineEnd}tags: bend, slow{lineEnd}",
+                StringComparison.Ordinal
+            ),
             (lick with { Tags = ["bend", "slow"] }).ToString()
         );
     }

@@ -66,7 +66,11 @@ public class TabFuzzTests
             new() { Neck = Neck.Parse("G4@5 C3 G3 B3 D4, 670 mm, 22 frets") },
         ];
         var seeds = TypedTab.All.Select(static tab => tab.Text).Concat(Written()).ToArray();
-        Assert.InRange(Mutated(seeds, 100_000, (text, random) => ReadsTab(text, options[random.Next(options.Length)])), 0.2, 0.99);
+        Assert.InRange(
+            Mutated(seeds, 100_000, (text, random) => ReadsTab(text, options[random.Next(options.Length)])),
+            0.2,
+            0.99
+        );
     }
 
     [Fact]
@@ -203,7 +207,10 @@ public class TabFuzzTests
                     break;
                 case 5:
                     var from = at % text.Length;
-                    text.Insert(random.Next(text.Length), text.ToString(from, Math.Min(random.Next(1, 60), text.Length - from)));
+                    text.Insert(
+                        random.Next(text.Length),
+                        text.ToString(from, Math.Min(random.Next(1, 60), text.Length - from))
+                    );
                     break;
                 case 6:
                     var other = seeds[random.Next(seeds.Length)];

@@ -21,9 +21,7 @@ internal sealed record TypedTab(string Name, string Text, string[] Notes, string
     public string Words { get; private init; } = "";
 
     public static IReadOnlyList<TypedTab> All { get; } =
-    [
-        .. Directory.GetFiles(Folder(), "*.txt").Order(StringComparer.Ordinal).Select(Read),
-    ];
+    [.. Directory.GetFiles(Folder(), "*.txt").Order(StringComparer.Ordinal).Select(Read)];
 
     public override string ToString() => Name;
 
@@ -38,7 +36,11 @@ internal sealed record TypedTab(string Name, string Text, string[] Notes, string
             [.. said.Skip(1).Where(static line => line[0] != '!').Select(static line => line.Trim())],
             [.. said.Where(static line => line[0] == '!').Select(static line => line[1..].Trim())]
         );
-        foreach (var option in said[0]["====".Length..].Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        foreach (
+            var option in said[0]
+                ["====".Length..]
+                .Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+        )
         {
             var space = option.IndexOf(' ', StringComparison.Ordinal);
             var value = option[(space + 1)..];
@@ -89,7 +91,12 @@ public class TypedTabTests
         var tab = TypedTab.All.Single(each => each.Name == name);
         var path = PlainTab.Read(tab.Text).Path;
         Assert.Equal(path, PlainTab.Read(tab.Text.Replace("\n", "\r\n", StringComparison.Ordinal)).Path);
-        var options = new TabReadOptions { Neck = path.Neck, Time = path.Time, Changes = path.Changes };
+        var options = new TabReadOptions
+        {
+            Neck = path.Neck,
+            Time = path.Time,
+            Changes = path.Changes,
+        };
         Assert.Equal(path, PlainTab.Read(PlainTab.Write(path), options).Path);
     }
 

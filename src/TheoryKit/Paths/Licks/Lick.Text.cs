@@ -120,7 +120,10 @@ public sealed partial record Lick : ISpanParsable<Lick>
             }
             else if (value is not null)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{header.Name}: {value}{(line.End.Length > 0 ? line.End : lineEnd)}");
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"{header.Name}: {value}{(line.End.Length > 0 ? line.End : lineEnd)}"
+                );
             }
         }
 
@@ -128,7 +131,10 @@ public sealed partial record Lick : ISpanParsable<Lick>
         {
             // A tab that is written anew does not say any more what the old one did.
             var value = header.Write(this);
-            if (value is not null && (source is null || (!keepsTab && header.Name != "name") || value != header.Write(source.Lick)))
+            if (
+                value is not null
+                && (source is null || (!keepsTab && header.Name != "name") || value != header.Write(source.Lick))
+            )
             {
                 text.Append(CultureInfo.InvariantCulture, $"{header.Name}: {value}{lineEnd}");
             }
@@ -313,7 +319,14 @@ public sealed partial record Lick : ISpanParsable<Lick>
     private static PlacedFormatException Misfit(int line, List<HeaderLine> lines, string words)
     {
         var text = lines.Count >= line ? lines[line - 1].Raw.TrimEnd('\r', '\n') : "";
-        return PlacedFormatException.WithCaret(What, line, text, 1, Math.Max(1, text.Length), $"what fits together: {words}");
+        return PlacedFormatException.WithCaret(
+            What,
+            line,
+            text,
+            1,
+            Math.Max(1, text.Length),
+            $"what fits together: {words}"
+        );
     }
 
     /// <summary>Changes that do not say their time are in that of the header.</summary>

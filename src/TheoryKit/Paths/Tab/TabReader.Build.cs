@@ -178,6 +178,7 @@ internal sealed partial class TabReader
             CountFromCapo();
         }
 
+        TellTwoDigits();
         var most = 0;
         TabMark? farthest = null;
         foreach (var mark in marks)
@@ -197,6 +198,28 @@ internal sealed partial class TabReader
                 farthest.Length,
                 $"Fret {most} is beyond fret {Neck.DefaultFrets}; read on a neck of {highest} frets."
             );
+        }
+    }
+
+    /// <summary>Where the hand is at the first frets, 12 may have been meant as 1 and 2.</summary>
+    private void TellTwoDigits()
+    {
+        const int Near = 4;
+        var others = marks.Count(static mark => !mark.HasTwoDigits && mark.Number > 0);
+        if (hasTimeRow || others < 3 || marks.Exists(static mark => !mark.HasTwoDigits && mark.Number > Near))
+        {
+            return;
+        }
+
+        foreach (var mark in marks)
+        {
+            if (mark is { HasTwoDigits: true, Number: { } number } && number / 10 <= Near && number % 10 <= Near)
+            {
+                Say(
+                    mark,
+                    $"Read as fret {number}, far from the others; {number / 10} and then {number % 10} are written {number / 10}-{number % 10}."
+                );
+            }
         }
     }
 

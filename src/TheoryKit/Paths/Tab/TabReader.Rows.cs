@@ -50,11 +50,7 @@ internal sealed partial class TabReader
         MarksOf(row) is not null || TimeTokens(row) is not null || IsSpans(row) || IsLabels(row);
 
     private bool IsAbove(string row) =>
-        IsSpans(row)
-        || IsSigns(row)
-        || IsNumbers(row)
-        || TimeTokens(row) is not null
-        || IsChords(row);
+        IsSpans(row) || IsSigns(row) || IsNumbers(row) || TimeTokens(row) is not null || IsChords(row);
 
     private static bool IsSigns(string row) => row.AsSpan().Trim().TrimStart(">.^~ ").IsEmpty;
 
