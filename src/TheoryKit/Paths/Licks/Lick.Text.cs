@@ -14,10 +14,20 @@ public sealed partial record Lick : ISpanParsable<Lick>
     // Read from a text: how that was laid out, so that what has not been changed is written as it was.
     private Source? source;
 
-    /// <summary>A header that says something of its own: how it is written (null for not at all) and read.</summary>
-    private sealed record Header(string Name, Func<Lick, string?> Write);
+    /// <summary>A header that says something of its own: how it is written (null for not at all), and whether the tab says it too.</summary>
+    private sealed record Header(string Name, Func<Lick, string?> Write, bool IsInTab = false);
 
-    private sealed record Source(Lick Lick, IReadOnlyList<(string? Name, string Line)> Lines, string Body);
+    /// <summary>A line of headers: the name of one that says something of its own, or the player's own; and as it stands, with its end.</summary>
+    private sealed record HeaderLine(string? Known, LickHeader? Own, string Raw)
+    {
+        public string End => Raw[Raw.TrimEnd('\r', '\n').Length..];
+    }
+
+    private sealed record Source(Lick Lick, IReadOnlyList<HeaderLine> Lines, string Separator, string Body)
+    {
+        /// <summary>How its lines end.</summary>
+        public string LineEnd => Lines.Count > 0 && Lines[0].End.Length > 0 ? Lines[0].End : "\n";
+    }
 
     /// <summary>What headers say before the tab is read.</summary>
     private sealed class Draft
@@ -48,10 +58,7 @@ public sealed partial record Lick : ISpanParsable<Lick>
         new("tempo", static lick => lick.Tempo?.ToString(CultureInfo.InvariantCulture)),
         new("swing", static lick => lick.Swing == Swing.Straight ? null : lick.Swing.ToString()),
         new("neck", static lick => lick.Path.Neck == Neck.Guitar ? null : lick.Path.Neck.ToString()),
-        new(
-            "beats",
-            static lick => lick.Path.IsWholeBars && lick.Path.BarCount > 0 ? null : lick.Path.Beats.ToString()
-        ),
+        new("beats", static _ => null, IsInTab: true),
         new("tags", static lick => lick.Tags.Count == 0 ? null : string.Join(", ", lick.Tags)),
     ];
 
@@ -67,64 +74,99 @@ public sealed partial record Lick : ISpanParsable<Lick>
     public override string ToString()
     {
         var text = new StringBuilder(1024);
-        WriteHeaders(text);
-        text.Append('\n');
-        if (source is { } read && read.Lick.Path.Equals(Path) && read.Lick.Words == Words)
+        var keepsTab = source is not null && source.Lick.Path.Equals(Path) && source.Lick.Words == Words;
+        WriteHeaders(text, keepsTab);
+        if (keepsTab)
         {
-            return text.Append(read.Body).ToString();
+            var separator = source!.Separator;
+            text.Append(separator.Length == 0 && text.Length > 0 ? source.LineEnd : separator);
+            return text.Append(source.Body).ToString();
         }
 
+        text.Append('\n');
         if (Words.Length > 0)
         {
             foreach (var line in Words.Split('\n'))
             {
-                text.Append($"# {line}".TrimEnd()).Append('\n');
+                text.Append(line.Length > 0 ? $"# {line}" : "#").Append('\n');
             }
 
             text.Append('\n');
         }
 
-        return text.Append(PlainTab.Write(Path).TrimEnd('\n')).Append('\n').ToString();
+        return text.Append(PlainTab.Write(Path)).Append('\n').ToString();
     }
 
-    private void WriteHeaders(StringBuilder text)
+    private void WriteHeaders(StringBuilder text, bool keepsTab)
     {
+        var lines = source?.Lines ?? [];
+        var lineEnd = source?.LineEnd ?? "\n";
         var written = new HashSet<string>(StringComparer.Ordinal);
-        var keepsOwn = source?.Lick.headers.Equals(headers) ?? false;
-        foreach (var (name, line) in source?.Lines ?? [])
+        var next = 0;
+        foreach (var line in lines)
         {
-            if (name is null)
+            if (line.Own is { } own)
             {
-                text.Append(keepsOwn ? $"{line}\n" : "");
+                WriteOwn(text, own, line.Raw, lineEnd, ref next);
+                continue;
             }
-            else if (written.Add(name))
+
+            var header = Known.First(header => header.Name == line.Known);
+            written.Add(header.Name);
+            var value = header.Write(this);
+            if (header.IsInTab ? keepsTab : value == header.Write(source!.Lick))
             {
-                var write = Known.First(header => header.Name == name).Write;
-                var value = write(this);
+                text.Append(line.Raw);
+            }
+            else if (value is not null)
+            {
                 text.Append(
-                    value == write(source!.Lick) ? $"{line}\n"
-                    : value is null ? ""
-                    : $"{name}: {value}\n"
+                    CultureInfo.InvariantCulture,
+                    $"{header.Name}: {value}{(line.End.Length > 0 ? line.End : lineEnd)}"
                 );
             }
         }
 
         foreach (var header in Known.Where(header => !written.Contains(header.Name)))
         {
+            // A tab that is written anew does not say any more what the old one did.
             var value = header.Write(this);
-            if (value is not null && (source is null || value != header.Write(source.Lick)))
+            if (
+                value is not null
+                && (source is null || (!keepsTab && header.Name != "name") || value != header.Write(source.Lick))
+            )
             {
-                text.Append(CultureInfo.InvariantCulture, $"{header.Name}: {value}\n");
+                text.Append(CultureInfo.InvariantCulture, $"{header.Name}: {value}{lineEnd}");
             }
         }
 
-        if (!keepsOwn)
+        for (; next < Headers.Count; next++)
         {
-            foreach (var header in Headers)
-            {
-                text.Append(header).Append('\n');
-            }
+            text.Append(Headers[next]).Append(lineEnd);
         }
+    }
+
+    /// <summary>Keeps the line of a header of the player's own, after those that now stand before it; drops it if it is gone.</summary>
+    private void WriteOwn(StringBuilder text, LickHeader own, string raw, string lineEnd, ref int next)
+    {
+        var at = next;
+        while (at < Headers.Count && Headers[at] != own)
+        {
+            at++;
+        }
+
+        if (at == Headers.Count)
+        {
+            return;
+        }
+
+        for (; next < at; next++)
+        {
+            text.Append(Headers[next]).Append(lineEnd);
+        }
+
+        text.Append(raw);
+        next++;
     }
 
     /// <summary>Reads a lick.</summary>
@@ -186,18 +228,19 @@ public sealed partial record Lick : ISpanParsable<Lick>
     )
     {
         var draft = new Draft();
-        var lines = new List<(string? Name, string Line)>();
+        var lines = new List<HeaderLine>();
         var places = new Dictionary<string, int>(StringComparer.Ordinal);
-        var (at, number) = (0, 0);
+        var (at, number, separator) = (0, 0, "");
         while (at < text.Length)
         {
             var end = text.IndexOf('\n', at);
             var next = end < 0 ? text.Length : end + 1;
-            var line = text[at..(end < 0 ? text.Length : end)].TrimEnd('\r');
+            var raw = text[at..next];
+            var line = raw.TrimEnd('\r', '\n');
             number++;
             if (string.IsNullOrWhiteSpace(line))
             {
-                at = next;
+                (at, separator) = (next, raw);
                 break;
             }
 
@@ -221,7 +264,7 @@ public sealed partial record Lick : ISpanParsable<Lick>
                 );
             }
 
-            lines.Add((ReadHeader(draft, places, line, colon, number, provider), line));
+            lines.Add(ReadHeader(draft, places, line, colon, number, provider) with { Raw = raw });
             at = next;
         }
 
@@ -231,13 +274,14 @@ public sealed partial record Lick : ISpanParsable<Lick>
             throw PlacedFormatException.WithCaret(
                 What,
                 1,
-                lines.Count > 0 ? lines[0].Line : "",
+                lines.Count > 0 ? lines[0].Raw.TrimEnd('\r', '\n') : "",
                 1,
                 1,
                 "a header line \"name: …\""
             );
         }
 
+        Agree(draft, places, lines, provider);
         var body = text[at..];
         var reading = PlainTab.Read(
             body,
@@ -246,7 +290,7 @@ public sealed partial record Lick : ISpanParsable<Lick>
                 Neck = draft.Neck,
                 Changes = draft.Changes,
                 Time = draft.Time,
-                FirstLine = number + 1,
+                FirstLine = at == text.Length && !text.EndsWith('\n') ? Math.Max(1, number) : number + 1,
             }
         );
         remarks = reading.Remarks;
@@ -263,24 +307,51 @@ public sealed partial record Lick : ISpanParsable<Lick>
                 Headers = draft.Headers,
                 Words = reading.Words,
             };
-            lick.source = new(lick with { }, lines, body);
+            lick.source = new(lick with { }, lines, separator, body);
             return lick;
         }
         catch (ArgumentException exception)
         {
-            var line = places.GetValueOrDefault("beats", 1);
-            throw PlacedFormatException.WithCaret(
-                What,
-                line,
-                lines.Count >= line ? lines[line - 1].Line : "",
-                1,
-                1,
-                $"what fits together; {exception.Message}"
-            );
+            throw Misfit(places.GetValueOrDefault("beats", 1), lines, exception.Message);
         }
     }
 
-    private static string? ReadHeader(
+    private static PlacedFormatException Misfit(int line, List<HeaderLine> lines, string words)
+    {
+        var text = lines.Count >= line ? lines[line - 1].Raw.TrimEnd('\r', '\n') : "";
+        return PlacedFormatException.WithCaret(
+            What,
+            line,
+            text,
+            1,
+            Math.Max(1, text.Length),
+            $"what fits together: {words}"
+        );
+    }
+
+    /// <summary>Changes that do not say their time are in that of the header.</summary>
+    private static void Agree(
+        Draft draft,
+        Dictionary<string, int> places,
+        List<HeaderLine> lines,
+        IFormatProvider? provider
+    )
+    {
+        if (draft.Time is not { } time || draft.Changes is not { } changes || changes.Time == time)
+        {
+            return;
+        }
+
+        var raw = lines[places["changes"] - 1].Raw;
+        var written = raw[(raw.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim();
+        draft.Changes =
+            Changes.TryParse($"{time}, {written}", provider, out var timed)
+            || Changes.TryParse($"{time}: {written}", provider, out timed)
+                ? timed
+                : throw Misfit(places["time"], lines, $"the changes are in {changes.Time}.");
+    }
+
+    private static HeaderLine ReadHeader(
         Draft draft,
         Dictionary<string, int> places,
         string line,
@@ -307,7 +378,7 @@ public sealed partial record Lick : ISpanParsable<Lick>
         if (!IsKnownHeader(name))
         {
             draft.Headers.Add(new(written, value));
-            return null;
+            return new(null, draft.Headers[^1], "");
         }
 
         if (!places.TryAdd(name, number))
@@ -355,7 +426,7 @@ public sealed partial record Lick : ISpanParsable<Lick>
                 break;
         }
 
-        return name;
+        return new(name, null, "");
 
         T Parsed<T>()
             where T : IParsable<T>

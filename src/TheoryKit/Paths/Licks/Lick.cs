@@ -123,16 +123,26 @@ public sealed partial record Lick
     private static Path Kept(Path path)
     {
         ArgumentNullException.ThrowIfNull(path);
-        return path.With(
-            path.Notes.Select(static note =>
-                note with
-                {
-                    Place = null,
-                    Why = "",
-                    Techniques = [.. Technique.Known.Where(note.Has)],
-                }
-            ),
-            beats: path.Beats
-        );
+        return path.Notes.All(IsKept)
+            ? path
+            : path.With(
+                path.Notes.Select(static note =>
+                    note with
+                    {
+                        Place = null,
+                        Why = "",
+                        TrillFret = note.Has(Technique.Trill) ? note.TrillFret : null,
+                        Techniques = [.. Technique.Known.Where(note.Has)],
+                    }
+                ),
+                beats: path.Beats
+            );
     }
+
+    /// <summary>Whether a note has nothing that text does not keep.</summary>
+    private static bool IsKept(PathNote note) =>
+        note.Place is null
+        && note.Why.Length == 0
+        && (note.TrillFret is null || note.Has(Technique.Trill))
+        && (note.Techniques.Count < 2 || note.Techniques.SequenceEqual(Technique.Known.Where(note.Has)));
 }

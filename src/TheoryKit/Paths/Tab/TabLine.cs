@@ -47,11 +47,11 @@ internal sealed class TabLine
     /// <summary>The line as it is read: a character for each column.</summary>
     public string Text { get; }
 
-    /// <summary>Where a column of <see cref="Text"/> stands in <see cref="Raw"/>, from 1.</summary>
+    /// <summary>Where a column of <see cref="Text"/> stands in <see cref="Raw"/>, from 1; one beyond the end for those that it has not.</summary>
     public int Column(int at) =>
         1
         + (
-            places is null ? at
+            places is null ? Math.Min(at, Raw.Length)
             : at < places.Length ? places[at]
             : Raw.Length
         );

@@ -119,6 +119,9 @@ internal sealed class TabTypedBar(int number, int from, int to)
 
     public List<(Fraction Time, Theory.Chord? Chord, TabLine Line, int At, int Length)> ChordTimes { get; } = [];
 
+    /// <summary>The count or the rhythm, the first of several; null for none.</summary>
+    public TabLine? TimeRow { get; set; }
+
     /// <summary>Whether a count or a rhythm tells the time.</summary>
     public bool HasTime { get; set; }
 

@@ -178,6 +178,7 @@ internal sealed partial class TabReader
             CountFromCapo();
         }
 
+        TellTwoDigits();
         var most = 0;
         TabMark? farthest = null;
         foreach (var mark in marks)
@@ -197,6 +198,28 @@ internal sealed partial class TabReader
                 farthest.Length,
                 $"Fret {most} is beyond fret {Neck.DefaultFrets}; read on a neck of {highest} frets."
             );
+        }
+    }
+
+    /// <summary>Where the hand is at the first frets, 12 may have been meant as 1 and 2.</summary>
+    private void TellTwoDigits()
+    {
+        const int Near = 4;
+        var others = marks.Count(static mark => !mark.HasTwoDigits && mark.Number > 0);
+        if (hasTimeRow || others < 3 || marks.Exists(static mark => !mark.HasTwoDigits && mark.Number > Near))
+        {
+            return;
+        }
+
+        foreach (var mark in marks)
+        {
+            if (mark is { HasTwoDigits: true, Number: { } number } && number / 10 <= Near && number % 10 <= Near)
+            {
+                Say(
+                    mark,
+                    $"Read as fret {number}, far from the others; {number / 10} and then {number % 10} are written {number / 10}-{number % 10}."
+                );
+            }
         }
     }
 
@@ -368,22 +391,29 @@ internal sealed partial class TabReader
             return;
         }
 
+        var isReleased =
+            mark.Has(Technique.Release)
+            && last is not null
+            && last.End == note.Start
+            && last.Fret == note.Fret
+            && last.Bend > note.Bend;
+        if (mark.Has(Technique.Release) && !isReleased)
+        {
+            note.Bend = 0;
+            Tell($"Nothing bent sounds up to here that could be let go; read as fret {note.Fret}.");
+        }
+
         foreach (var technique in mark.Techniques)
         {
             if (technique == Technique.Bend || technique == Technique.PreBend)
             {
-                SetBend(note, technique, isFirst);
+                SetBend(note, technique, isReleased, isFirst);
             }
             else if (technique == Technique.Release)
             {
-                if (last is not null && last.End == note.Start && last.Fret == note.Fret && last.Bend > note.Bend)
+                if (isReleased)
                 {
                     note.Techniques.Add(technique);
-                }
-                else
-                {
-                    note.Bend = 0;
-                    Tell($"Nothing bent sounds up to here that could be let go; read as fret {note.Fret}.");
                 }
             }
             else if (
@@ -431,11 +461,18 @@ internal sealed partial class TabReader
         && previous[0].Fret != note.Fret
         && (previous[0].Fret < note.Fret) == (technique == Technique.SlideInFromBelow);
 
-    private void SetBend(Played note, Technique technique, bool isFirst)
+    private void SetBend(Played note, Technique technique, bool isReleased, bool isFirst)
     {
         var mark = note.Mark;
         var cents = mark.BendHalves is { } halves ? (halves * 50) - (note.Fret * 100) : mark.BendCents ?? 0;
-        if (cents is > 0 and <= PathNote.MaxBend && note.Fret > neck.OpenFret(mark.String))
+        if (isReleased && cents != note.Bend)
+        {
+            if (isFirst)
+            {
+                Say(mark, "What is let go is not bent again at once; read as the release alone.");
+            }
+        }
+        else if (cents is > 0 and <= PathNote.MaxBend && note.Fret > neck.OpenFret(mark.String))
         {
             note.Bend = cents;
             note.Techniques.Add(technique);

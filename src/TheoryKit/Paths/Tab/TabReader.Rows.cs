@@ -47,15 +47,10 @@ internal sealed partial class TabReader
     // ---- What a row is ----
 
     private static bool IsBelow(string row) =>
-        MarksOf(row) is not null || TimeTokens(row) is not null || IsLetRing(row) || IsMuted(row) || IsLabels(row);
+        MarksOf(row) is not null || TimeTokens(row) is not null || IsSpans(row) || IsLabels(row);
 
     private bool IsAbove(string row) =>
-        IsMuted(row)
-        || IsLetRing(row)
-        || IsSigns(row)
-        || IsNumbers(row)
-        || TimeTokens(row) is not null
-        || IsChords(row);
+        IsSpans(row) || IsSigns(row) || IsNumbers(row) || TimeTokens(row) is not null || IsChords(row);
 
     private static bool IsSigns(string row) => row.AsSpan().Trim().TrimStart(">.^~ ").IsEmpty;
 
@@ -73,37 +68,60 @@ internal sealed partial class TabReader
         return tokens.Count > 0;
     }
 
-    private static bool IsMuted(string row) => IsSpan(row, "PM", "P.M.", "P.M");
+    /// <summary>Numbers of bars: no more of them than there are bars, which a count has.</summary>
+    private static bool IsBarNumbers(string row, TabSystem system) =>
+        IsNumbers(row) && Tokens(row).Count is var count && (count == 1 || count < system.Strings[0].Text.Count('|'));
 
-    private static bool IsLetRing(string row) => IsSpan(row, "let ring", "l.r.", "LR");
+    // What holds for a stretch of notes, with a line as far as it goes or none.
+    private static readonly (string Words, bool IsMuted)[] Spans =
+    [
+        ("PM", true),
+        ("P.M.", true),
+        ("P.M", true),
+        ("palm mute", true),
+        ("let ring", false),
+        ("l.r.", false),
+    ];
 
-    // The words, each with a line after it or not.
-    private static bool IsSpan(string row, params string[] names)
+    private static bool IsSpans(string row)
     {
-        var rest = row.AsSpan().Trim();
-        var found = false;
-        while (!rest.IsEmpty)
+        var (at, found) = (0, false);
+        while (at < row.Length)
         {
-            var taken = false;
-            foreach (var name in names)
+            if (SpanAt(row, at) is var (length, _))
             {
-                if (rest.StartsWith(name, StringComparison.OrdinalIgnoreCase))
-                {
-                    rest = rest[name.Length..];
-                    (taken, found) = (true, true);
-                    break;
-                }
+                at += length;
+                found = true;
             }
-
-            if (!taken && !SpanSigns.Contains(rest[0]))
+            else if (SpanSigns.Contains(row[at]))
+            {
+                at++;
+            }
+            else
             {
                 return false;
             }
-
-            rest = taken ? rest : rest[1..];
         }
 
         return found;
+    }
+
+    private static (int Length, bool IsMuted)? SpanAt(string row, int at)
+    {
+        if (!char.IsLetter(row[at]))
+        {
+            return null;
+        }
+
+        foreach (var (words, isMuted) in Spans)
+        {
+            if (row.AsSpan(at).StartsWith(words, StringComparison.OrdinalIgnoreCase))
+            {
+                return (words.Length, isMuted);
+            }
+        }
+
+        return null;
     }
 
     private static readonly System.Buffers.SearchValues<char> SpanSigns = System.Buffers.SearchValues.Create("-.|~ =");
@@ -559,7 +577,7 @@ internal sealed partial class TabReader
         {
             foreach (var line in system.Above.Concat(system.Below))
             {
-                if (TimeTokens(line.Text) is not { } tokens)
+                if (TimeTokens(line.Text) is not { } tokens || IsBarNumbers(line.Text, system))
                 {
                     continue;
                 }
@@ -567,7 +585,7 @@ internal sealed partial class TabReader
                 hasTimeRow = true;
                 foreach (var token in tokens)
                 {
-                    hasRests |= token.Text == "r";
+                    hasRests |= token.Text is "r" or "end";
                     if (
                         char.IsAsciiDigit(token.Text[0])
                         && int.Parse(token.Text, CultureInfo.InvariantCulture) is var number

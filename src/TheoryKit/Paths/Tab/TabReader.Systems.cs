@@ -149,7 +149,7 @@ internal sealed partial class TabReader
 
         foreach (var row in system.Above.Concat(system.Below))
         {
-            ReadRow(row, here, moved, system.Below.Contains(row));
+            ReadRow(row, here, moved, system);
         }
     }
 
@@ -325,38 +325,45 @@ internal sealed partial class TabReader
     /// <summary>Puts what stands in one column together, and with it what belongs there though it stands one beside.</summary>
     private void Gather(TabTypedBar bar)
     {
-        var ordered = bar.Moments.OrderBy(static moment => moment.Column).ToList();
-        bar.Moments.Clear();
-        foreach (var moment in ordered)
+        var columns = new List<TabMoment>();
+        foreach (var moment in bar.Moments.OrderBy(static moment => moment.Column))
         {
-            var last = bar.Moments.Count > 0 ? bar.Moments[^1] : null;
-            if (last is not null && last.Column == moment.Column)
+            if (columns.Count > 0 && columns[^1].Column == moment.Column)
             {
-                last.Marks.AddRange(moment.Marks);
-            }
-            else if (
-                last is not null
-                && moment.Column == last.Column + 1
-                && last.Marks.TrueForAll(static mark => mark.IsBracketed || mark.HasTwoDigits)
-                && !moment.Marks.Exists(mark => last.Marks.Exists(other => other.String == mark.String))
-            )
-            {
-                foreach (var mark in moment.Marks)
-                {
-                    remarks.Add(
-                        mark.Line,
-                        mark.At,
-                        mark.Length,
-                        "It stands one character beside the number on another string; read as struck together with it."
-                    );
-                }
-
-                last.Marks.AddRange(moment.Marks);
+                columns[^1].Marks.AddRange(moment.Marks);
             }
             else
             {
-                bar.Moments.Add(moment);
+                columns.Add(moment);
             }
+        }
+
+        bar.Moments.Clear();
+        foreach (var moment in columns)
+        {
+            var last = bar.Moments.Count > 0 ? bar.Moments[^1] : null;
+            if (
+                last is null
+                || moment.Column != last.Column + 1
+                || !last.Marks.TrueForAll(static mark => mark.IsBracketed || mark.HasTwoDigits)
+                || moment.Marks.Exists(mark => last.Marks.Exists(other => other.String == mark.String))
+            )
+            {
+                bar.Moments.Add(moment);
+                continue;
+            }
+
+            foreach (var mark in moment.Marks)
+            {
+                remarks.Add(
+                    mark.Line,
+                    mark.At,
+                    mark.Length,
+                    "It stands one character beside the number on another string; read as struck together with it."
+                );
+            }
+
+            last.Marks.AddRange(moment.Marks);
         }
     }
 
@@ -364,22 +371,22 @@ internal sealed partial class TabReader
 
     private bool labelsTold;
 
-    private void ReadRow(TabLine row, List<TabTypedBar> here, Func<int, int> moved, bool isBelow)
+    private void ReadRow(TabLine row, List<TabTypedBar> here, Func<int, int> moved, TabSystem system)
     {
-        var text = row.Text;
+        var (text, isBelow) = (row.Text, system.Below.Contains(row));
         if (MarksOf(text) is var (isFingers, number, end))
         {
             ReadMarks(row, text[..end], isFingers, number, here, moved);
         }
-        else if (IsMuted(text) || IsLetRing(text))
+        else if (IsSpans(text))
         {
-            ReadSpans(text, here, moved, IsMuted(text));
+            ReadSpans(text, here, moved);
         }
         else if (!isBelow && IsSigns(text))
         {
             ReadSigns(row, here, moved);
         }
-        else if (!isBelow && IsNumbers(text))
+        else if (!isBelow && IsBarNumbers(text, system))
         {
             // Numbers of bars.
         }
@@ -387,9 +394,12 @@ internal sealed partial class TabReader
         {
             foreach (var token in tokens)
             {
-                if (token.Text is not ("|" or "||") && BarAt(here, moved(token.At)) is { } bar)
+                if (
+                    token.Text is not ("|" or "||")
+                    && BarAt(here, moved(token.At)) is { } bar
+                    && (bar.TimeRow ??= row) == row
+                )
                 {
-                    bar.HasTime = true;
                     bar.TimeMarks.Add((moved(token.At), token.Text.Length, token.Text));
                 }
             }
@@ -488,30 +498,18 @@ internal sealed partial class TabReader
         }
     }
 
-    private static void ReadSpans(string text, List<TabTypedBar> here, Func<int, int> moved, bool isMuted)
+    private static void ReadSpans(string text, List<TabTypedBar> here, Func<int, int> moved)
     {
         for (var at = 0; at < text.Length; )
         {
-            if (!char.IsLetter(text[at]))
+            if (SpanAt(text, at) is not var (length, isMuted))
             {
                 at++;
                 continue;
             }
 
             // The words, then a line up to a bar or a gap.
-            var end = at;
-            while (
-                end < text.Length
-                && (
-                    char.IsLetter(text[end])
-                    || (text[end] == '.' && end + 1 < text.Length && text[end + 1] != '.')
-                    || (!isMuted && text[end] == ' ' && end + 1 < text.Length && char.IsLetter(text[end + 1]))
-                )
-            )
-            {
-                end++;
-            }
-
+            var end = at + length;
             while (
                 end < text.Length
                 && (

@@ -24,8 +24,7 @@ internal sealed partial class TabReader
         var lead = LeadOf();
         foreach (var bar in bars)
         {
-            var isTimed = bar.HasTime;
-            bar.HasTime = false;
+            var isTimed = bar.TimeRow is not null;
             if (options.Timing == TabTiming.Spacing)
             {
                 if (!BySpacing(bar, lead, 0))
@@ -64,7 +63,7 @@ internal sealed partial class TabReader
     private void SetBeats(TabTypedBar bar)
     {
         var last = bar.Moments.Count > 0 ? bar.Moments[^1].Time : Fraction.Zero;
-        if (bar.End <= last && bar.Moments.Count > 0)
+        if (bar.End < Fraction.Zero || (bar.End <= last && bar.Moments.Exists(static moment => !moment.IsRest)))
         {
             bar.End = null;
         }
@@ -106,7 +105,7 @@ internal sealed partial class TabReader
             if (
                 char.IsAsciiDigit(word[0])
                 && int.Parse(word, CultureInfo.InvariantCulture) - 1 is var beat
-                && (anchors.Count == 0 || beat > anchors[^1].Beat)
+                && (anchors.Count == 0 || (beat > anchors[^1].Beat && column > anchors[^1].Column))
             )
             {
                 anchors.Add((column, beat));

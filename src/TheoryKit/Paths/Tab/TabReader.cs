@@ -108,51 +108,38 @@ internal sealed partial class TabReader(string text, TabReadOptions options)
         var hasBar = start < text.Length && text[start] is '|' or ':';
         var last = text.LastIndexOf('|');
         var end = last > start ? last + 1 : text.Length;
-        var (dashes, others, bars, run) = (0, 0, 0, 0);
-        for (var index = start; index < end; index++)
+        var (dashes, digits, letters, foreign, bars) = (0, 0, 0, 0, 0);
+        foreach (var c in text.AsSpan(start, end - start))
         {
-            var c = text[index];
             switch (c)
             {
                 case '-' or '=':
                     dashes++;
-                    run++;
-                    continue;
+                    break;
                 case '|':
                     bars++;
                     break;
-                case ' ' or (>= '0' and <= '9'):
+                case >= '0' and <= '9':
+                    digits++;
                     break;
-                default:
-                    others += Signs.Contains(c) ? 0 : 2;
-                    others += char.IsLetter(c) || c is '/' or '.' ? 1 : 0;
+                case not ' ':
+                    letters += char.IsLetter(c) || c is '/' or '.' ? 1 : 0;
+                    foreign += Signs.Contains(c) ? 0 : 1;
                     break;
             }
-
-            run = 0;
         }
 
+        // Between bars numbers and signs may stand as close as they like; without, only a line makes it one.
         return hasBar
-            ? (dashes >= 1 && others <= 2 + (dashes * 2)) || (dashes == 0 && bars >= 2 && others == 0)
-            : dashes >= 3
-                && others <= dashes
-                && dashes * 3 >= end - start
-                && text[start]
-                    is '-'
-                        or '='
-                        or (>= '0' and <= '9')
-                        or ' '
-                        or '('
-                        or '<'
-                        or '['
-                        or 'x'
-                        or 'X'
-                        or '/'
-                        or '\\'
-                        or 'h'
-                        or 'p'
-                        or 't';
+            ? dashes >= 1
+                ? foreign <= 1 + (dashes / 2)
+                : bars >= 2 && foreign == 0 && (letters == 0 || letters <= digits)
+            : dashes >= 3 && letters + foreign <= dashes && dashes * 3 >= end - start && Begins.Contains(text[start]);
     }
+
+    private static readonly System.Buffers.SearchValues<char> Begins = System.Buffers.SearchValues.Create(
+        "-= 0123456789([<xX/\\hpt"
+    );
 
     private static readonly System.Buffers.SearchValues<char> Signs = System.Buffers.SearchValues.Create(
         "hpbrsStTxXvVwHPBRmf~^/\\()<>[]{}.:*oO>'\u00bd\u00bc\u00be"

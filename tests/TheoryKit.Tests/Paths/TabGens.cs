@@ -11,7 +11,7 @@ namespace TheoryKit.Tests.Paths;
 /// Random licks of every kind: all techniques, bends and releases, notes held under others, tuplets, several necks and times, odd
 /// spellings, fingers, words, tags and headers.
 /// </summary>
-internal static class LickGens
+internal static class TabGens
 {
     private static readonly Neck[] Necks =
     [
@@ -206,11 +206,8 @@ internal static class LickGens
             }
         }
 
-        var trill = open;
-        while (trill == position.Fret || (trill < neck.Frets && random.Next(3) > 0))
-        {
-            trill++;
-        }
+        var trill = random.Next(open, neck.Frets);
+        trill += trill >= position.Fret ? 1 : 0;
 
         return new()
         {
@@ -230,7 +227,7 @@ internal static class LickGens
         : technique.IsBent ? position.Fret > open
         : technique == Technique.NaturalHarmonic
             ? position.Fret - open is 3 or 4 or 5 or 7 or 9 or 12 or 16 or 19 or 24 or 28
-        : technique != Technique.Trill || neck.Frets > open + 1;
+        : technique != Technique.Trill || neck.Frets > open;
 
     private static Pitch Usual(Changes? changes, PathNote note) =>
         changes?.At((note.Start % changes.Beats).Reduce()).Chord?.Spell(note.Pitch.MidiNumber) ?? note.Pitch;

@@ -1,0 +1,99 @@
+using TheoryKit.Paths;
+
+namespace TheoryKit.Tests.Paths;
+
+/// <summary>However a text is made, reading it takes work in proportion to its length.</summary>
+public class TabSizeTests
+{
+    public static TheoryData<string> Shapes =>
+        [
+            "dashes",
+            "bars",
+            "numbers",
+            "signs",
+            "systems",
+            "words",
+            "count",
+            "rhythm",
+            "spans",
+            "waves",
+            "chords",
+            "crooked",
+            "repeats",
+            "held",
+            "fingers",
+            "digits",
+            "brackets",
+            "missing lines",
+        ];
+
+    [Theory]
+    [MemberData(nameof(Shapes))]
+    public void Twice_the_text_takes_twice_the_work(string shape)
+    {
+        Work(shape, 500);
+        var (small, large) = (Work(shape, 1_500), Work(shape, 3_000));
+        Assert.InRange(large, 1, (small * 2.4) + 100_000);
+    }
+
+    [Fact]
+    public void A_million_dashes_a_hundred_thousand_bars_and_ten_thousand_lines_are_read()
+    {
+        Assert.Empty(PlainTab.Read(Strings(new('-', 1_000_000), new('-', 1_000_000))).Path.Notes);
+        var bars = string.Concat(Enumerable.Repeat("-5-|", 100_000));
+        Assert.Equal(100_000, PlainTab.Read(Strings(bars, bars.Replace('5', '-'))).Path.Notes.Count);
+        var lines = string.Concat(Enumerable.Repeat(Strings("-5---7---|", "---------|") + "\n", 10_000 / 7));
+        Assert.Equal(2 * (10_000 / 7), PlainTab.Read(lines).Path.Notes.Count);
+
+        static string Strings(string first, string other) =>
+            $"e|{first}|\n{string.Concat("BGDAE".Select(name => $"{name}|{other}|\n"))}";
+    }
+
+    /// <summary>What is allocated: the work of everything that is not a plain walk over the text.</summary>
+    private static long Work(string shape, int times)
+    {
+        var text = Make(shape, times);
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        PlainTab.TryRead(text, null, out _);
+        return GC.GetAllocatedBytesForCurrentThread() - before;
+    }
+
+    private static string Make(string shape, int times)
+    {
+        return shape switch
+        {
+            "dashes" => Lines("", "--------", ""),
+            "bars" => Lines("", "-5-7-5-7-|", ""),
+            "numbers" => Lines("", "5-7--8---", ""),
+            "signs" => Lines("", "5h7/9\\7p5~-7b9r7-", ""),
+            "systems" => Times(Lines("", "-5---7---5---7---|", "", 1) + "\n", times / 6),
+            "words" => Times("a line of words\n", times) + Lines("", "-5-", "", 1),
+            "count" => Lines(
+                "  ",
+                "-5-7-5-7-|",
+                " 1 & 2 & 3 & 4 &".Replace(" ", "", StringComparison.Ordinal).PadRight(10)
+            ),
+            "rhythm" => Lines("", "-5-7-5-7-|", " q e q e  "),
+            "spans" => Lines("PM--|     ", "-5-7-5-7-|", ""),
+            "waves" => Lines(" ~~ ~     ", "-5-7-5-7-|", ""),
+            "chords" => Lines(" Gm9  C13 ", "-5-7-5-7-|", ""),
+            "crooked" => Lines("", "-5-7-5-7-|", "").Replace("B|-5", "B|--5", StringComparison.Ordinal),
+            "repeats" => Lines("", ":5-7-5-7:|", ""),
+            "held" => Lines("", "-5========", " 1 2 3 4  "),
+            "fingers" => Lines("", "-5-7-5-7-|", " 1 2 3 4  ").TrimEnd('\n') + " fingers\n",
+            "digits" => Lines("", "987654321", ""),
+            "brackets" => Lines("", "((<[(5)", ""),
+            _ => Lines("", "-5-7-5-7-|", "")[(2 * times)..],
+        };
+
+        string Lines(string above, string bar, string below, int? count = null)
+        {
+            var number = count ?? times;
+            return (above.Length > 0 ? $"  {Times(above, number)}\n" : "")
+                + string.Concat("eBGDAE".Select(name => $"{name}|{Times(bar, number)}|\n"))
+                + (below.Length > 0 ? $"  {Times(below, number)}\n" : "");
+        }
+
+        static string Times(string text, int count) => string.Concat(Enumerable.Repeat(text, count));
+    }
+}
