@@ -274,6 +274,7 @@ internal static class Samples
 
     public static IReadOnlyList<object> Values { get; } =
     [
+        .. PracticeSamples.Values,
         Tunings,
         Tunings.Columns[1],
         Tunings.Columns,
@@ -455,6 +456,12 @@ internal static class Samples
     public static IReadOnlyList<object> Drawings { get; } =
     [
         TinBoatsLine.Tab(),
+        DrawnLicks.Bends,
+        DrawnLicks.Bends.Headers[0],
+        DrawnLicks.Everything.Draw(),
+        DrawnLicks.Reading,
+        DrawnLicks.Reading.Remarks[0],
+        new TabReadOptions { Neck = Neck.Guitar, Timing = TabTiming.Even },
         Climbing[0].Map(),
         Staying[0].Map() with
         {
@@ -506,6 +513,7 @@ internal static class Samples
     /// <summary>Values as small, as large, as empty or as nameless as they can be.</summary>
     public static IReadOnlyList<object> Extremes { get; } =
     [
+        .. PracticeSamples.Extremes,
         HandLearning.Learn([]),
         Array.Empty<PlayedLine>(),
         PlayedNote.Parse("1:0"),
@@ -536,6 +544,17 @@ internal static class Samples
             }
         ),
         new Path(Uke3, []).OnNeck(),
+        new Lick { Name = "1", Path = new Path(Uke3, []) },
+        new Lick { Name = "1", Path = new Path(Uke3, []) }.Draw() with
+        {
+            ShowsNeck = false,
+            ShowsRhythm = false,
+            ShowsFunctions = false,
+        },
+        new TabReading { Path = new Path(Uke3, []) },
+        new TabReadOptions(),
+        Array.Empty<Lick>(),
+        DrawnLicks.All,
         new Performance(new(Uke3, []), 1),
         Rhythm.Parse("64 r64 1/192"),
         KestrelLine.Tab() with

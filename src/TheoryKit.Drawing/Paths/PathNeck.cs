@@ -45,6 +45,10 @@ public sealed record PathNeck(Path Path)
         }
     }
 
+    /// <summary>The drawing with its title, in a format, and notes named in the reader's way.</summary>
+    internal NeckDrawing Of(string format, IFormatProvider? naming) =>
+        Drawing.WithTitle(TabWords.Title(Path, format, naming)).WithNaming(naming);
+
     // "string 4 fret 5 is the ♭3 and the 5".
     private string Remark(NeckDrawing drawing)
     {

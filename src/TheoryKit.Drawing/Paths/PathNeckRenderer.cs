@@ -9,14 +9,16 @@ public sealed class PathNeckRenderer(IFormatProvider? naming = null) : IRenderer
     private readonly NeckDrawingRenderer neck = new(naming);
 
     /// <inheritdoc/>
-    public string Html(PathNeck value, RenderContext context) => neck.Html(Of(value, "P"), context);
-
-    /// <inheritdoc/>
-    public string Text(PathNeck value) => neck.Text(Of(value, "G"));
-
-    private NeckDrawing Of(PathNeck value, string format)
+    public string Html(PathNeck value, RenderContext context)
     {
         ArgumentNullException.ThrowIfNull(value);
-        return value.Drawing.WithTitle(TabWords.Title(value.Path, format, naming));
+        return neck.Html(value.Of("P", naming), context);
+    }
+
+    /// <inheritdoc/>
+    public string Text(PathNeck value)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        return neck.Text(value.Of("G", naming));
     }
 }

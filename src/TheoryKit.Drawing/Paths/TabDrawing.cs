@@ -39,15 +39,7 @@ public sealed record TabDrawing(Path Path)
     public double Width
     {
         get => width;
-        init =>
-            width =
-                value >= MinWidth && double.IsFinite(value)
-                    ? value
-                    : throw new ArgumentOutOfRangeException(
-                        nameof(value),
-                        value,
-                        $"A tab is at least {MinWidth} mm wide."
-                    );
+        init => width = CheckedWidth(value, nameof(Width));
     }
 
     /// <summary>How many characters wide the plain text may get, as <see cref="Width"/>. From 30; 100 unless told.</summary>
@@ -109,6 +101,11 @@ public sealed record TabDrawing(Path Path)
                 .. Path.Notes.Any(static note => note.Finger is not null) ? [Labels.Fingers] : Array.Empty<Labels>(),
                 Labels.None,
             ];
+
+    internal static double CheckedWidth(double width, string name) =>
+        width >= MinWidth && double.IsFinite(width)
+            ? width
+            : throw new ArgumentOutOfRangeException(name, width, $"A tab is at least {MinWidth} mm wide.");
 
     /// <summary>The title with plain ("G") or printed ("P") signs.</summary>
     internal string Named(string format) => title ?? TabWords.Title(Path, format, Naming);

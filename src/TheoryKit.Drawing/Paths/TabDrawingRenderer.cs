@@ -7,7 +7,7 @@ namespace TheoryKit.Drawing;
 public sealed class TabDrawingRenderer(IFormatProvider? naming = null) : IRenderer<TabDrawing>
 {
     // On paper a tab may go on over the page between two of its lines; its heading keeps with the first.
-    private const string Css =
+    internal const string Css =
         ".tk-tab svg{display:block}@media print{.tk-neck.tk-tab{display:block;break-inside:auto}.tk-tab figcaption{break-after:avoid}.tk-tab svg{break-inside:avoid}}";
 
     /// <inheritdoc/>

@@ -26,7 +26,7 @@ internal static class TabPicture
         );
         foreach (var line in layout.Lines)
         {
-            new Writer(drawing, layout, line, svg).Write();
+            WriteLine(layout, line, svg);
         }
 
         return svg.Close().ToString();
@@ -59,21 +59,34 @@ internal static class TabPicture
                 svg.PictureGoingOn(layout.Width, height, LeastScale);
             }
 
-            new Writer(drawing, layout, line with { Top = top }, svg).Write();
+            WriteLine(layout, line with { Top = top }, svg);
             yield return svg.Close().ToString();
         }
     }
 
-    private sealed class Writer(TabDrawing drawing, TabLayout layout, TabLine line, SvgWriter svg)
+    /// <summary>Draws a line.</summary>
+    /// <param name="layout">Where everything lies.</param>
+    /// <param name="line">The line.</param>
+    /// <param name="svg">Where it is drawn.</param>
+    /// <param name="isMarked">Which notes have a line below their function; none if null.</param>
+    public static void WriteLine(
+        TabLayout layout,
+        TabLine line,
+        SvgWriter svg,
+        Func<PathNote, bool>? isMarked = null
+    ) => new Writer(layout, line, svg, isMarked).Write();
+
+    private sealed class Writer(TabLayout layout, TabLine line, SvgWriter svg, Func<PathNote, bool>? isMarked)
     {
-        private readonly TheoryKit.Paths.Path path = drawing.Path;
-        private readonly Fraction from = line.Bars[0].Number * drawing.Path.Time.Beats;
-        private readonly Fraction to = (line.Bars[^1].Number + 1) * drawing.Path.Time.Beats;
+        private readonly TabDrawing drawing = layout.Tab.Drawing;
+        private readonly TheoryKit.Paths.Path path = layout.Tab.Path;
+        private readonly Fraction from = line.From(layout.Tab.Path);
+        private readonly Fraction to = line.To(layout.Tab.Path);
         private readonly List<PathNote> notes = [];
 
         public void Write()
         {
-            notes.AddRange(path.Notes.Where(note => IsHere(note.Start)));
+            notes.AddRange(layout.Notes(line.Bars));
             if (path.Neck.Capo > 0 && from == Fraction.Zero)
             {
                 svg.Label(layout.Left, NeckLayout.Rounded(line.Top - 1))
@@ -89,10 +102,10 @@ internal static class TabPicture
             WriteRests();
             if (drawing.ShowsRhythm)
             {
-                new TabRhythmPicture(svg, layout.X, Y(layout.StaffBottom))
+                new TabRhythmPicture(svg, layout.X, Y(line.Rows.Staff + layout.StaffHeight))
                 {
-                    GoesOn = layout.Parts.FirstOrDefault(part => part.Start >= to) is { IsTied: true },
-                }.Write([.. layout.Parts.Where(part => IsHere(part.Start))], path.Time, line.Bars[0].X, line.Width);
+                    GoesOn = layout.Tab.Parts.FirstOrDefault(part => part.Start >= to) is { IsTied: true },
+                }.Write([.. layout.Tab.Parts.Where(part => IsHere(part.Start))], path.Time, line.Bars[0].X, line.Width);
             }
 
             WriteSigns();
@@ -106,7 +119,7 @@ internal static class TabPicture
 
         private double Y(double y) => NeckLayout.Rounded(line.Top + y);
 
-        private double StringY(int number) => Y(layout.StringY(number));
+        private double StringY(int number) => Y(line.Rows.Staff + ((number - 1) * TabLayout.StringGap));
 
         private void WriteStaff()
         {
@@ -128,7 +141,7 @@ internal static class TabPicture
             }
 
             svg.Path([.. bars]).Stroke(Look.Line, 1.4).Close();
-            if (to >= layout.Beats)
+            if (to >= layout.Tab.Beats)
             {
                 svg.Path(PenMove.To(right - 3.5, top), PenMove.Vertical(bottom)).Stroke(Look.Line, 1.4).Close();
             }
@@ -146,7 +159,7 @@ internal static class TabPicture
                 svg.Group(Look.Quiet).Attribute("font-size", 9);
                 foreach (var bar in line.Bars)
                 {
-                    svg.Label(bar.X, Y(layout.NumberY)).Text($"{bar.Number + 1}").Close();
+                    svg.Label(bar.X, Y(line.Rows.Number)).Text($"{bar.Number + 1}").Close();
                 }
 
                 svg.Close();
@@ -156,9 +169,9 @@ internal static class TabPicture
         private void WriteChords()
         {
             svg.Group(Look.Ink).Attribute("font-size", 13).Attribute("font-weight", "700");
-            foreach (var (start, chord) in layout.Chords.Where(each => IsHere(each.Start)))
+            foreach (var (start, chord) in layout.Tab.Chords.Where(each => IsHere(each.Start)))
             {
-                svg.Label(layout.X(start) - 6, Y(12)).Text(chord?.ToString("P", drawing.Naming) ?? "N.C.").Close();
+                svg.Label(layout.X(start) - 6, Y(12)).Text(layout.Tab.Named(chord)).Close();
             }
 
             svg.Close();
@@ -172,7 +185,7 @@ internal static class TabPicture
             foreach (var note in notes)
             {
                 svg.Label(layout.X(note.Start), StringY(note.Position.String) + 4.4)
-                    .Text(TabNote.Sign(path.Neck, note))
+                    .Text(TabNote.Sign(path.Neck, note, "P"))
                     .Close();
             }
 
@@ -186,8 +199,8 @@ internal static class TabPicture
                 return;
             }
 
-            var middle = Y((layout.StaffTop + layout.StaffBottom) / 2);
-            foreach (var rest in layout.Parts.Where(part => part.IsRest && IsHere(part.Start)))
+            var middle = Y(line.Rows.Staff + (layout.StaffHeight / 2));
+            foreach (var rest in layout.Tab.Parts.Where(part => part.IsRest && IsHere(part.Start)))
             {
                 var bar = line.Bars.First(bar => rest.Start < (bar.Number + 1) * path.Time.Beats);
                 var fillsBar = rest.Beats == path.Time.Beats;
@@ -198,55 +211,153 @@ internal static class TabPicture
 
         private void WriteSigns()
         {
-            foreach (var note in notes)
+            foreach (var together in notes.GroupBy(static note => note.Start))
             {
-                foreach (var technique in note.Techniques)
+                // Signs of their own stand over each other, what several notes have once.
+                var above = together
+                    .SelectMany(static note => note.Techniques)
+                    .Where(TabSigns.StandsAbove)
+                    .Distinct()
+                    .OrderBy(Height)
+                    .ToList();
+                var written = new HashSet<Technique>();
+                foreach (var note in together)
                 {
-                    TabSigns.Write(svg, technique, Placed(note));
+                    var placed = Placed(note);
+                    foreach (var technique in note.Techniques)
+                    {
+                        var isAbove = above.Contains(technique);
+                        if (isAbove && technique != Technique.Trill && !written.Add(technique))
+                        {
+                            continue;
+                        }
+
+                        var row = isAbove ? placed.Row - (above.IndexOf(technique) * TabRows.SignStep) : placed.Row;
+                        TabSigns.Write(svg, technique, placed with { Row = row });
+                    }
                 }
             }
 
+            WriteSlurs();
+            WritePalmMutes();
+
             // A joined note that the next line begins with is led to from this one.
-            foreach (
-                var note in path.Notes.Where(note => note.Start >= to && note.Techniques.Any(static t => t.IsJoined))
-            )
+            foreach (var before in notes.Where(before => before.End >= to))
             {
-                if (TabNote.Before(path, note) is { } before && IsHere(before.Start))
+                if (
+                    layout.Tab.After(before) is { } next
+                    && next.Techniques.Any(static technique => technique.IsJoined)
+                    && !(IsSlurred(next) && IsSlurred(before))
+                )
                 {
-                    TabSigns.WriteLeading(
-                        svg,
-                        note.Techniques.First(static technique => technique.IsJoined),
-                        Placed(before),
-                        note.Position.Fret > before.Position.Fret,
-                        line.Width
-                    );
+                    TabSigns.WriteLeading(svg, next, Placed(before), line.Width);
                 }
+            }
+        }
+
+        /// <summary>Nearest to the staff is how it is struck, farthest what wavers.</summary>
+        private static int Height(Technique technique) =>
+            technique == Technique.Staccato ? 0
+            : technique == Technique.Accent ? 1
+            : technique == Technique.Trill ? 3
+            : technique == Technique.Vibrato ? 4
+            : 2;
+
+        private static bool IsSlurred(PathNote note) => note.Has(Technique.HammerOn) || note.Has(Technique.PullOff);
+
+        /// <summary>One slur for a run of hammer-ons and pull-offs, as far as it is on this line.</summary>
+        private void WriteSlurs()
+        {
+            foreach (var first in notes.Where(IsSlurred))
+            {
+                var before = layout.Tab.Before(first);
+                if (before is not null && IsHere(before.Start) && IsSlurred(before))
+                {
+                    continue; // within a run
+                }
+
+                var last = first;
+                while (layout.Tab.After(last) is { } next && IsSlurred(next) && IsHere(next.Start))
+                {
+                    last = next;
+                }
+
+                var goesOn = layout.Tab.After(last) is { } after && IsSlurred(after);
+                TabSigns.Slur(
+                    svg,
+                    NeckLayout.Rounded((Placed(first).Before ?? (layout.X(first.Start) - HalfWidth(first) - 14)) - 1.5),
+                    NeckLayout.Rounded(goesOn ? line.Width - 2 : layout.X(last.Start) - HalfWidth(last) + 2),
+                    StringY(first.Position.String)
+                );
+            }
+        }
+
+        /// <summary>Over each run of notes that are palm-muted, one after the other.</summary>
+        private void WritePalmMutes()
+        {
+            PathNote? first = null;
+            PathNote? last = null;
+            foreach (var note in notes)
+            {
+                if (note.Has(Technique.PalmMute))
+                {
+                    first ??= note;
+                    last = note;
+                }
+                else if (last is not null && note.Start > last.Start)
+                {
+                    Write();
+                }
+            }
+
+            Write();
+
+            void Write()
+            {
+                if (first is not null)
+                {
+                    var (from, end) = (layout.X(first.Start) - 4, layout.X(last!.Start) + HalfWidth(last) + 2);
+                    TabSigns.PalmMute(svg, NeckLayout.Rounded(from), NeckLayout.Rounded(end), Y(line.Rows.PalmMute));
+                }
+
+                (first, last) = (null, null);
             }
         }
 
         private PlacedNote Placed(PathNote note)
         {
-            var before = TabNote.Before(path, note);
-            var next = path.Notes.FirstOrDefault(other => other.Start > note.Start && IsHere(other.Start));
-            return new(
-                layout.X(note.Start),
-                StringY(note.Position.String),
-                HalfWidth(note),
-                note.Techniques.Any(static technique => TabSigns.IsAbove(technique)),
-                before is null ? null
-                    : IsHere(before.Start) ? layout.X(before.Start) + HalfWidth(before)
+            var (x, half) = (layout.X(note.Start), HalfWidth(note));
+            var before = layout.Tab.Before(note);
+            var isBeforeHere = before is not null && IsHere(before.Start);
+            var next = notes.Find(other => other.Start > note.Start);
+            return new(note, x, StringY(note.Position.String), half)
+            {
+                Row = Y(line.Rows.Signs),
+                Before =
+                    before is null ? null
+                    : isBeforeHere ? layout.X(before.Start) + HalfWidth(before)
                     : layout.Left + 4,
-                before is not null && note.Position.Fret > before.Position.Fret,
-                next is null ? line.Width
+                Rises = before is not null && note.Position.Fret > before.Position.Fret,
+                Next =
+                    next is null ? line.Width
                     // The letter of a slur stands halfway.
-                    : next.Techniques.Any(static technique => technique.IsJoined)
-                        ? (layout.X(note.Start) + layout.X(next.Start)) / 2
+                    : IsSlurred(next) ? (x + layout.X(next.Start)) / 2
                     : layout.X(next.Start),
-                Y(layout.StaffTop) - 13
-            );
+                Tip = (NeckLayout.Rounded(TabSigns.TipX(note, x, half)), Level(note.Bend)),
+                Held =
+                    before is null || before.Bend == 0 ? default
+                    : isBeforeHere
+                        ? (
+                            NeckLayout.Rounded(TabSigns.TipX(before, layout.X(before.Start), HalfWidth(before))),
+                            Level(before.Bend)
+                        )
+                    : (layout.Left + 4, Level(before.Bend)),
+            };
         }
 
-        private double HalfWidth(PathNote note) => TabNote.Sign(path.Neck, note).Length * 3.7;
+        private double Level(int bend) => Y(line.Rows.Staff - TabSigns.BendRise(bend));
+
+        private double HalfWidth(PathNote note) => TabNote.HalfWidth(path.Neck, note);
 
         private void WriteLabels()
         {
@@ -260,7 +371,7 @@ internal static class TabPicture
                                 (
                                     Note: note,
                                     X: layout.X(note.Start),
-                                    Y: Y(layout.LabelTop + (row * TabLayout.LabelHeight)),
+                                    Y: Y(line.Rows.Staff + layout.Labels + (row * TabLayout.LabelHeight)),
                                     Role: TabNote.Role(path, note)
                                 )
                         )
@@ -289,6 +400,11 @@ internal static class TabPicture
                 svg.Close();
             }
 
+            foreach (var (_, x, y, _) in placed.Where(each => isMarked?.Invoke(each.Note) ?? false))
+            {
+                svg.Line(x - 7, y + 11.5, x + 7, y + 11.5).Stroke(Look.Ink, 1.6).Close();
+            }
+
             foreach (var labels in drawing.Offered.Where(static labels => labels != Labels.None))
             {
                 svg.Open("g", MarkPicture.LabelClass(labels)).Attribute("text-anchor", "middle");
@@ -302,7 +418,10 @@ internal static class TabPicture
                         {
                             var size = text.Length switch
                             {
-                                2 when group.Key == ToneRole.ColourTone => 8.4, // inside the ring
+                                // Inside the ring.
+                                2 when group.Key == ToneRole.ColourTone => 8.4,
+                                3 when group.Key == ToneRole.ColourTone => 6.8,
+                                > 3 when group.Key == ToneRole.ColourTone => 5.6,
                                 <= 2 => 9.6,
                                 3 => 8,
                                 _ => 6.6,

@@ -79,19 +79,69 @@ internal static class TabWords
         return $"{Beat(beat)} {string.Join(" with ", notes)}";
     }
 
-    // "string 4 fret 5, G3, the 1, for 1/2 beat, finger 3, hammer-on".
+    // "string 4 fret 5, G3, the 1 of Gm9, for 1/2 beat, finger 3, hammer-on".
+    // "string 2 fret 8, G4, bend by a whole tone to A4, the 13 of C13, for 1 beat".
     private static string Note(TabDrawing drawing, PathNote note)
     {
         var path = drawing.Path;
         var isOpen = note.Position.Fret == path.Neck.OpenFret(note.Position.String);
         return string.Concat(
             $"string {note.Position.String} {(isOpen ? "open" : $"fret {note.Position.Fret}")}, {note.Pitch.ToString("P", drawing.Naming)}",
+            string.Concat(
+                note.Techniques.Where(IsOfPitch)
+                    .Select(technique => $", {technique.Name}{Pitched(path, note, technique, drawing.Naming)}")
+            ),
             path.FunctionOf(note) is { } function
-                ? $", the {function.ToString("P")} of {path.ChordAt(note.Start)!.ToString("P", drawing.Naming)}"
+                ? $", {(note.Bend % 100 == 0 ? "" : "a quarter tone above ")}the {function.ToString("P")} of {path.ChordAt(note.Start)!.ToString("P", drawing.Naming)}"
                 : "",
             $", for {Beats(note.Length)}",
             note.Finger is { } finger ? $", {Hands.Word(finger)}" : "",
-            string.Concat(note.Techniques.Select(static technique => $", {technique.Name}"))
+            string.Concat(
+                note.Techniques.Where(static technique => !IsOfPitch(technique))
+                    .Select(technique =>
+                        $", {technique.Name}{(technique == Technique.Trill ? Trilled(drawing, note) : "")}"
+                    )
+            )
         );
+    }
+
+    /// <summary>"a whole tone", "half a tone", "a quarter tone", "1½ tones".</summary>
+    public static string Tones(int cents) =>
+        cents switch
+        {
+            50 => "a quarter tone",
+            100 => "half a tone",
+            150 => "three quarter tones",
+            200 => "a whole tone",
+            _ => $"{TabSigns.Amount(cents)} tones",
+        };
+
+    /// <summary>Whether a technique makes another pitch sound than the fret's.</summary>
+    public static bool IsOfPitch(Technique technique) =>
+        technique.IsBent
+        || technique == Technique.Release
+        || technique == Technique.NaturalHarmonic
+        || technique == Technique.ArtificialHarmonic;
+
+    /// <summary>What a technique makes of the fret's pitch: " by a whole tone to A4", " to G4", " sounding E4".</summary>
+    public static string Pitched(TheoryKit.Paths.Path path, PathNote note, Technique technique, IFormatProvider? naming)
+    {
+        var sounding = path.SoundingPitch(note).ToString("P", naming);
+        var to = note.Bend % 100 == 0 ? sounding : $"a quarter tone above {sounding}";
+        return technique.IsBent ? $" by {Tones(note.Bend)} to {to}"
+            : technique == Technique.Release
+                ? note.Bend == 0 ? ""
+                    : $" to {Tones(note.Bend)} above the fret, {to}"
+            : $" sounding {sounding}";
+    }
+
+    // " with fret 7, D4".
+    private static string Trilled(TabDrawing drawing, PathNote note)
+    {
+        var (path, other) = (drawing.Path, new Tunings.Position(note.Position.String, note.TrillFret!.Value));
+        var midi = path.Neck.MidiNumberAt(other);
+        var pitch = path.ChordAt(note.Start)?.Spell(midi) ?? Theory.Pitch.FromMidi(midi);
+        var place = other.Fret == path.Neck.OpenFret(other.String) ? "the open string" : $"fret {other.Fret}";
+        return $" with {place}, {pitch.ToString("P", drawing.Naming)}";
     }
 }

@@ -15,14 +15,14 @@ internal static class SheetHtml
         >style+*{margin-top:0!important}
         >:last-child{margin-bottom:0!important}
         .tk-long{min-width:15em}
-        .tk-name{font:600 1.75em/1.25 SERIF;margin:0 0 .5em;color:inherit}
+        .tk-name{font:600 1.75em/1.25 SERIF;margin:0 0 .5em;color:inherit;overflow-wrap:anywhere}
         .tk-sub{font:400 14px/1.5 SANS;color:var(--tk-quiet);margin-left:.7em}
         .tk-heading{font:600 1.15em/1.3 SERIF;margin:1.7em 0 .5em;color:inherit}
-        .tk-prose{margin:.5em 0;max-width:40em;color:inherit}
+        .tk-prose{margin:.5em 0;max-width:40em;color:inherit;white-space:pre-line;overflow-wrap:anywhere}
         .tk-facts{display:grid;grid-template-columns:max-content 1fr;gap:.3em 1.5em;margin:.5em 0}
         .tk-facts div{display:contents}
         .tk-facts dt{color:var(--tk-quiet);font-weight:400;margin:0;padding:0;float:none;width:auto}
-        .tk-facts dd{margin:0;padding:0;min-width:0}
+        .tk-facts dd{margin:0;padding:0;min-width:0;overflow-wrap:anywhere}
         .tk-table{border-collapse:collapse;border:0;margin:.5em 0;font-size:1em;width:auto;color:inherit;background:none}
         .tk-table caption{caption-side:top;text-align:left;font:600 1.15em/1.3 SERIF;color:inherit;padding:0 0 .5em}
         .tk-table caption.tk-unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);padding:0}
@@ -31,6 +31,7 @@ internal static class SheetHtml
         .tk-table :is(th,td):last-child{padding-right:0}
         .tk-table thead th{color:var(--tk-quiet);font-size:.86em;border-bottom-color:var(--tk-line);vertical-align:bottom}
         .tk-table tbody th{font-weight:600;white-space:nowrap}
+        .tk-table tbody th.tk-long{white-space:normal;overflow-wrap:anywhere}
         .tk-table .tk-n{text-align:right;font-variant-numeric:tabular-nums}
         .tk-beside{display:flex;flex-wrap:wrap;gap:1em 3.5em;align-items:flex-start}
         .tk-beside>*{min-width:0;margin-top:0}
