@@ -137,6 +137,7 @@ internal static class LickAnalysisSheets
                 naming => new TabDrawingRenderer(naming).Text(path.Tab())
             )
         );
+        blocks.Add(new Block.Heading("In words"));
         blocks.Add(new Block.Prose(Said(analysis.Say)));
         blocks.Add(BarTable(analysis));
         var beside = new List<Block>();
