@@ -139,7 +139,7 @@ internal static class LickAnalysisSheets
         );
         blocks.Add(new Block.Heading("In words"));
         blocks.Add(new Block.Prose(Said(analysis.Say)));
-        blocks.Add(BarTable(analysis));
+        blocks.Add(new Block.Group(BarTable(analysis)));
         var beside = new List<Block>();
         if (analysis.Summary.Functions.Count > 0)
         {

@@ -53,22 +53,23 @@ public partial class LickAnalysisTests
         foreach (var interval in Moves)
         {
             var moved = lick.Path.Transpose(interval).Analyse();
-            var labels = moved.Notes.Select(note => Label(moved, note));
+            var labels = moved.Notes.Select(Label);
             var own = lick.Path.Analyse();
-            Assert.Equal(own.Notes.Select(note => Label(own, note)), labels);
+            Assert.Equal(own.Notes.Select(Label), labels);
         }
-
-        static object Label(LickAnalysis analysis, AnalysedNote note) =>
-            (
-                note.Function,
-                note.Part,
-                note.Target,
-                note.Step,
-                note.IsChromatic,
-                note.AnticipatedFunction,
-                note.IsStrong
-            );
     }
+
+    [Fact]
+    public void A_random_line_moved_with_its_changes_keeps_every_part() =>
+        Gen.Select(Walks, Gen.Int[0, Moves.Count - 1])
+            .Sample(
+                static (path, move) =>
+                {
+                    var (own, moved) = (path.Analyse(), path.Transpose(Moves[move]).Analyse());
+                    Assert.Equal(own.Notes.Select(Label), moved.Notes.Select(Label));
+                },
+                iter: 1000
+            );
 
     [Fact]
     public void Every_note_is_analysed_once_at_its_sounding_pitch() =>
@@ -320,6 +321,9 @@ public partial class LickAnalysisTests
         Assert.Equal(["Bar 1 rests.", "Bar 2 rests."], silent.Analyse().Bars.Select(static bar => bar.ToString()));
         Assert.Empty(silent.Analyse().Zones());
     }
+
+    private static object Label(AnalysedNote note) =>
+        (note.Function, note.Part, note.Target, note.Step, note.IsChromatic, note.AnticipatedFunction, note.IsStrong);
 
     private static Path Walk(Changes changes, (int Step, int Length, bool IsJoined)[] steps)
     {
