@@ -282,7 +282,7 @@ public sealed class ContourChart : StudyChart
 
     private ToneRole Role(PathNote note) =>
         Path.ChordAt(note.Start) is { } chord && Path.FunctionOf(note) is { } function
-            ? ToneRoles.Of(function, chord.Formula)
+            ? ToneRoles.Over(function, chord.Formula)
         : Path.Changes is null ? ToneRole.ChordTone
         : ToneRole.Other;
 

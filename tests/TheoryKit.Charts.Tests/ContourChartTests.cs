@@ -39,7 +39,7 @@ public class ContourChartTests
                             Assert.Equal(
                                 (string?)trace["name"],
                                 ToneRoles.Words(
-                                    ToneRoles.Of(path.FunctionOf(note)!.Value, path.ChordAt(note.Start)!.Formula)
+                                    ToneRoles.Over(path.FunctionOf(note)!.Value, path.ChordAt(note.Start)!.Formula)
                                 )
                             )
                     );

@@ -453,8 +453,19 @@ internal static class Samples
         Learned.Agreement[0].After,
     ];
 
+    /// <summary>A lick with every part that a note can play, and what is made of it.</summary>
+    public static LickAnalysis Analysed { get; } = DrawnLicks.Analysed.Analyse();
+
     public static IReadOnlyList<object> Drawings { get; } =
     [
+        Analysed,
+        Analysed.Notes[0],
+        Analysed.Bars[0],
+        Analysed.Changes[0],
+        Analysed.Summary,
+        Analysed.Summary.Functions[0],
+        Analysed.Summary.Parts[0],
+        Analysed.Zones()[0],
         TinBoatsLine.Tab(),
         DrawnLicks.Bends,
         DrawnLicks.Bends.Headers[0],
@@ -513,6 +524,11 @@ internal static class Samples
     /// <summary>Values as small, as large, as empty or as nameless as they can be.</summary>
     public static IReadOnlyList<object> Extremes { get; } =
     [
+        new Path(Uke3, []).Analyse(),
+        DrawnLicks.Plain.Analyse(),
+        DrawnLicks.Mutes.Analyse(),
+        DrawnLicks.Harmonics.Analyse(),
+        DrawnLicks.Everything.Analyse(),
         .. PracticeSamples.Extremes,
         HandLearning.Learn([]),
         Array.Empty<PlayedLine>(),

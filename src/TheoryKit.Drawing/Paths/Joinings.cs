@@ -132,11 +132,11 @@ internal static class Joinings
     public static Cell Tone(Place place, Chord chord)
     {
         var function = chord.DegreeOf(place.Pitch.Name);
-        return new($"{place.Pitch} ({function})", ToneRoles.Of(function, chord.Formula));
+        return new($"{place.Pitch} ({function})", ToneRoles.Over(function, chord.Formula));
     }
 
     private static Cell Function(Degree degree, Chord chord) =>
-        new(Words.Of(degree), ToneRoles.Of(degree, chord.Formula));
+        new(Words.Of(degree), ToneRoles.Over(degree, chord.Formula));
 
     private static string Going(Direction direction) => direction == Direction.Up ? "up" : "down";
 

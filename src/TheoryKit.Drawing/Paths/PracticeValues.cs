@@ -246,7 +246,7 @@ internal static class PracticeValues
                                     function is { } degree
                                         ? new Cell(
                                             Words.Of(degree),
-                                            ToneRoles.Of(degree, path.ChordAt(note.Start)!.Formula)
+                                            ToneRoles.Over(degree, path.ChordAt(note.Start)!.Formula)
                                         )
                                         : "",
                                     note.Position.String,

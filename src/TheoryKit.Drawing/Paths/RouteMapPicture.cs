@@ -187,7 +187,7 @@ internal static class RouteMapPicture
         }
 
         private static ToneRole Role(PathNote note, RouteStop stop) =>
-            ToneRoles.Of(stop.Chord.DegreeOf(note.Pitch.Name), stop.Chord.Formula);
+            ToneRoles.Over(stop.Chord.DegreeOf(note.Pitch.Name), stop.Chord.Formula);
 
         private string Description() =>
             string.Join(

@@ -37,7 +37,7 @@ internal static class TabNote
     public static ToneRole? Role(Path path, PathNote note) =>
         path.ChordAt(note.Start) is not { } chord || path.FunctionOf(note) is not { } function
             ? null
-            : ToneRoles.Of(function, chord.Formula);
+            : ToneRoles.Over(function, chord.Formula);
 
     /// <summary>
     /// What is written below a note: what it does or is called at the pitch that sounds; null for nothing. A quarter tone above that

@@ -113,7 +113,7 @@ internal static class FingeredLines
                 {
                     Name = name,
                     Function = function,
-                    Role = function is { } degree ? ToneRoles.Of(degree, line.Chord!.Formula) : ToneRole.ChordTone,
+                    Role = function is { } degree ? ToneRoles.Over(degree, line.Chord!.Formula) : ToneRole.ChordTone,
                     Label = Order([.. group.Select(static note => note.Order)]),
                 };
             });
@@ -151,7 +151,7 @@ internal static class FingeredLines
                 if (chord is not null)
                 {
                     row.Add(
-                        function is { } degree ? new Cell(Words.Of(degree), ToneRoles.Of(degree, chord.Formula)) : ""
+                        function is { } degree ? new Cell(Words.Of(degree), ToneRoles.Over(degree, chord.Formula)) : ""
                     );
                 }
             }

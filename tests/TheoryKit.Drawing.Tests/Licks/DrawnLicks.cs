@@ -28,6 +28,16 @@ internal static class DrawnLicks
             Words = "Let the first bend ring until the release.\nThe quarter tone is a lean, no more.",
         };
 
+    /// <summary>Enclosed, approached, passed through, bent to, slid into, anticipated, left outside, and a click.</summary>
+    public static Lick Analysed { get; } =
+        Of(
+            "Every part",
+            "Nine Tin Boats",
+            Boats,
+            "1/2 1/2 1/2 1/2 1/2 1/2 1/2 3/2 1/2 1/2 1/2 1/2 1/2 1/2 1/8 7/8 1 1/2 1/2 1 1/2 1/2 1/2 1/2 1/2 1/2 1/2 1/2",
+            "3:3 3:5 3:7 2:6 2:8 2:6 3:8 3:9/slide 2:8 2:8/dead_note 3:5 2:4 2:6 3:5 3:8 3:10/slide 2:8/bend=200 2:8/release 2:6/pull-off 3:9 3:7 3:6 3:7 4:6 4:9 4:7 3:5 3:6"
+        );
+
     public static Lick PreBends { get; } =
         Of(
             "Slack rope",

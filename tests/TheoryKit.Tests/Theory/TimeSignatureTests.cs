@@ -52,6 +52,31 @@ public class TimeSignatureTests
         Assert.Equal(pulses, TimeSignature.Parse(text).Pulses);
 
     [Theory]
+    [InlineData("4/4", "0 2")]
+    [InlineData("2/4", "0")]
+    [InlineData("3/4", "0")]
+    [InlineData("1/4", "0")]
+    [InlineData("5/4", "0 3")]
+    [InlineData("7/8", "0 3 5")]
+    [InlineData("3/8", "0")]
+    [InlineData("6/8", "0 3")]
+    [InlineData("9/8", "0 3 6")]
+    [InlineData("12/8", "0 3 6 9")]
+    [InlineData("8/8", "0 2 4 6")]
+    public void A_bar_has_weight_on_its_strong_beats(string text, string strong)
+    {
+        var time = TimeSignature.Parse(text);
+        Assert.Equal(strong.Split(' ').Select(int.Parse), time.StrongBeats);
+        for (var half = -1; half <= 2 * time.Beats; half++)
+        {
+            Assert.Equal(
+                half % 2 == 0 && time.StrongBeats.Contains(half / 2),
+                time.IsStrong(new Fractions.Fraction(half, 2))
+            );
+        }
+    }
+
+    [Theory]
     [InlineData(0, 4)]
     [InlineData(65, 4)]
     [InlineData(4, 3)]

@@ -54,6 +54,12 @@ public sealed record AnalysedNote
     /// <summary>Where in its bar it starts, in beats from the bar's beginning.</summary>
     public Fraction Beat => (Note.Start - BarStart).Reduce();
 
+    /// <summary>When it is heard to begin, in beats from the beginning of the path: with the note that it is slid into from, where there is one.</summary>
+    public Fraction Onset => SlidFrom ?? Note.Start;
+
+    /// <summary>When the note starts that this one is slid into from; null for none.</summary>
+    internal Fraction? SlidFrom { get; init; }
+
     /// <summary>When its bar begins, in beats from the beginning of the path.</summary>
     internal int BarStart { get; init; }
 

@@ -37,7 +37,7 @@ public sealed record ChangeAnalysis
     public int? Step => Last is null || First is null ? null : First.Sounding.MidiNumber - Last.Sounding.MidiNumber;
 
     /// <summary>Whether the new chord is met where it begins or before.</summary>
-    public bool IsMet => First is not null && First.Note.Start <= Beat;
+    public bool IsMet => First is not null && First.Onset <= Beat;
 
     /// <summary>Whether it is met on one of its guide tones: third or seventh, or what stands for them, the fourth of a sus chord, the sixth of a sixth chord.</summary>
     public bool HitsGuideTone => IsMet && Function is { } function && IsGuideTone(function, To);

@@ -178,7 +178,7 @@ internal sealed class LickAnalyser
 
             read.Bar = (int)(read.Start / bar);
             read.Stretch = stretch;
-            read.Target = -1;
+            (read.Target, read.SlidFrom) = (-1, -1);
             Hear(ref read, path.Sounding(note, stretches[stretch].Chord));
             if (note.Has(Technique.Dead))
             {
@@ -342,6 +342,7 @@ internal sealed class LickAnalyser
                     Math.Abs(away) is 0 or > 2
                     || isOwnTone
                     || side.Part == NotePart.Anticipation
+                    || side.IsAround
                     || !Follows(before, last)
                 )
                 {
@@ -362,11 +363,7 @@ internal sealed class LickAnalyser
 
             foreach (var side in around[..count])
             {
-                if (notes[side].Target < 0)
-                {
-                    notes[side].Target = target;
-                    notes[side].IsAround = true;
-                }
+                (notes[side].Target, notes[side].IsAround) = (target, true);
             }
         }
     }
@@ -394,7 +391,7 @@ internal sealed class LickAnalyser
         }
         else if (!IsStruckAgain(ref read, index) && !LeadsOn(ref read, index))
         {
-            if (IsAhead(read, out _) && IsNamedNext(read))
+            if (IsAhead(read, out _) && IsNamedNext(read) && !ReturnsTo(read))
             {
                 (read.Part, read.IsStable) = (NotePart.Anticipation, true);
             }
@@ -408,6 +405,12 @@ internal sealed class LickAnalyser
             }
         }
     }
+
+    /// <summary>Whether a note after this one still belongs to the same chord.</summary>
+    private bool ReturnsTo(in Read read) =>
+        Nearest(read.Group + 1, read.Sound) is >= 0 and var next
+        && notes[next].Stretch == read.Stretch
+        && notes[next].Part != NotePart.Anticipation;
 
     /// <summary>A note struck again does what it does then; over the next chord, that it names, it is anticipated.</summary>
     private bool IsStruckAgain(ref Read read, int index)
@@ -481,7 +484,7 @@ internal sealed class LickAnalyser
         }
 
         var bar = path.Time.Beats * beat;
-        for (var index = notes.Length - 1; index >= 0; index--)
+        for (var index = 0; index < notes.Length; index++)
         {
             ref var read = ref notes[index];
             var (at, rest) = Math.DivRem(read.Start % bar, beat);
@@ -489,6 +492,7 @@ internal sealed class LickAnalyser
             if (read.Part == NotePart.Grace)
             {
                 notes[read.Target].IsStrong |= read.IsStrong;
+                notes[read.Target].SlidFrom = read.SlidFrom < 0 ? index : read.SlidFrom;
             }
         }
 
@@ -519,6 +523,7 @@ internal sealed class LickAnalyser
                     : new Fraction(stretches[read.Stretch + 1].Start - read.Start, beat).Reduce(),
                 Bar = read.Bar,
                 BarStart = read.Bar * path.Time.Beats,
+                SlidFrom = read.SlidFrom < 0 ? null : path.Notes[read.SlidFrom].Start,
                 IsStrong = read.IsStrong,
             };
         }
@@ -569,6 +574,7 @@ internal sealed class LickAnalyser
         public bool IsStrong;
         public NotePart Part;
         public int Target;
+        public int SlidFrom;
         public int Steps;
         public int Stretch;
         public int Group;

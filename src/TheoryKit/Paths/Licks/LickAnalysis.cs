@@ -28,7 +28,8 @@ namespace TheoryKit.Paths;
 /// <item><b>Passing, neighbour, approach</b>: it goes by a half or whole step to a target struck next, or through up to two more such notes
 /// in the same direction. <i>Passing</i> where it also comes by step, in the same direction, from a target; <i>neighbour</i> where
 /// it comes from the pitch it goes to; <i>approach</i> otherwise. The step is what the ear follows.</item>
-/// <item><b>Anticipation, left</b>: within a pulse before the next chord, named by it, and nothing above explains it.</item>
+/// <item><b>Anticipation, left</b>: within a pulse before the next chord, named by it, no note that belongs to its own chord after it, and
+/// nothing above explains it.</item>
 /// <item><b>Colour tone, passing by</b>: the chord takes it well.</item>
 /// <item><b>No chord</b> over none; else <b>outside</b>.</item>
 /// </list>

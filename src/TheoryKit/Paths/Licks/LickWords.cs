@@ -139,7 +139,7 @@ internal sealed class LickWords
     private void AddChanges(List<string> said)
     {
         var changes = lick.Changes.Where(static change => change.IsMet).ToList();
-        if (changes.Count == 1)
+        if (changes is [{ First.Part: NotePart.ChordTone or NotePart.ColourTone or NotePart.Anticipation }])
         {
             said.Add($"It meets {Text(changes[0].To)} on its {Met(changes[0])}.");
         }
@@ -151,7 +151,8 @@ internal sealed class LickWords
 
         var hits = changes.Count(static change => change.HitsGuideTone);
         said.Add(
-            hits == 0 ? $"None of the {changes.Count} changes is met on a guide tone."
+            hits == 0
+                ? $"{(changes.Count == 2 ? "Neither change" : $"None of the {changes.Count} changes")} is met on a guide tone."
             : hits < changes.Count ? $"{hits} of the {changes.Count} changes {Be(hits)} met on a guide tone."
             : $"{(hits == 2 ? "Both" : $"All {hits}")} changes are met on a guide tone."
         );
@@ -225,14 +226,15 @@ internal sealed class LickWords
             : "";
         if (first.Beat.IsZero)
         {
+            var bent = bar.Summary.Count > 1 && first.Note.Techniques.Any(static technique => technique.IsBent);
             return first.Part is NotePart.ChordTone or NotePart.ColourTone
-                ? $"{name} lands on {what}{from}."
+                ? $"{name} lands on {what}{from}{(bent ? $", {How(first)}" : "")}."
                 : $"{name} starts on {what}{from}.";
         }
 
         if (IsSlidInto(bar, first))
         {
-            return $"{name} slides into {what}.";
+            return $"{name} slides into {what}{from}.";
         }
 
         var start = (Fraction)(bar.Bar * lick.Path.Time.Beats);
@@ -251,6 +253,7 @@ internal sealed class LickWords
     private void AddInside(List<string> said, BarAnalysis bar, AnalysedNote first)
     {
         var phrases = new List<string>();
+        var (colours, colour) = (new List<string>(), -1);
         var seen = new HashSet<(NotePart, int?)>();
         var last = bar.Summary.Line[^1];
         bool IsBentInside(AnalysedNote note) =>
@@ -268,7 +271,20 @@ internal sealed class LickWords
                 continue;
             }
 
+            if (note.Part == NotePart.ColourTone && !note.Note.Has(Technique.Bend))
+            {
+                // Colours are told together, where the first of them sounds.
+                colour = colour < 0 ? phrases.Count : colour;
+                colours.Add($"the {Named(note)}");
+                continue;
+            }
+
             phrases.Add(Phrase(note, bar));
+        }
+
+        if (colour >= 0)
+        {
+            phrases.Insert(colour, $"has {List(colours.Distinct())} as colour");
         }
 
         var told = phrases
@@ -289,7 +305,10 @@ internal sealed class LickWords
             && note is { Part: NotePart.ChordTone or NotePart.ColourTone, Chord: { } chord }
         )
         {
-            return $"bends the {Name(Path.FunctionOver(chord, note.Note.Pitch), chord)} up to the {Named(note)}";
+            var fretted = Name(Path.FunctionOver(chord, note.Note.Pitch), chord);
+            return note.Note.Bend < 100
+                ? $"bends the {fretted} up a quarter tone"
+                : $"bends the {fretted} up to the {Named(note)}";
         }
 
         switch (note.Part)
@@ -312,10 +331,8 @@ internal sealed class LickWords
                 return $"takes the {Name(note.AnticipatedFunction!.Value, note.Anticipates!)} of {Text(note.Anticipates!)} {Early(note.Ahead!.Value)} early";
             case NotePart.Grace:
                 return $"slides into {Aim(note, target!)}";
-            case NotePart.ColourTone:
-                return $"has the {Named(note)} as colour";
             default:
-                return $"leaves {Text(note.Sounding.Name)}, the {Named(note)}, unresolved";
+                return $"leaves {Text(note.Sounding.Name)} (the {Named(note)}) unresolved";
         }
     }
 
@@ -398,7 +415,9 @@ internal sealed class LickWords
     }
 
     private string FromFretted(AnalysedNote note) =>
-        note.Chord is { } chord ? $" from the {Name(Path.FunctionOver(chord, note.Note.Pitch), chord)}" : "";
+        note is { Chord: { } chord, Note.Bend: >= 100 }
+            ? $" from the {Name(Path.FunctionOver(chord, note.Note.Pitch), chord)}"
+            : "";
 
     private static string Bent(int cents) =>
         cents switch
