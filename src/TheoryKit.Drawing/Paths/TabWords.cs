@@ -116,6 +116,12 @@ internal static class TabWords
             _ => $"{TabSigns.Amount(cents)} tones",
         };
 
+    /// <summary>As <see cref="TabSigns.Amount"/>, in plain letters: "full", "1/2", "1 1/2", "2".</summary>
+    public static string PlainAmount(int cents) =>
+        cents == 200 ? "full"
+        : cents % 200 == 0 ? $"{cents / 200}"
+        : $"{(cents > 200 ? $"{cents / 200} " : "")}{new Fraction(cents % 200, 200).Reduce()}";
+
     /// <summary>Whether a technique makes another pitch sound than the fret's.</summary>
     public static bool IsOfPitch(Technique technique) =>
         technique.IsBent
