@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using TheoryKit.Theory;
 
 namespace TheoryKit.Drawing;
 

@@ -7,7 +7,7 @@ using TheoryKit.Drawing;
 
 namespace TheoryKit.Interactive;
 
-/// <summary>What a notebook gets when it loads this package: formatters for every value shown, and the namespaces.</summary>
+/// <summary>What a notebook gets when it loads this package: formatters for every value shown, the namespaces, and cells of other languages.</summary>
 public static class InteractiveExtension
 {
     /// <summary>Every renderer that this package's formatters use.</summary>
@@ -38,6 +38,7 @@ public static class InteractiveExtension
     private static void LoadBridged(Kernel kernel, InteractiveOptions options)
     {
         new ValueFormatters(Renderers, options).Register();
+        CellLanguages.AddTo(kernel);
         foreach (var csharp in kernel.FindKernels(static found => found is CSharpKernel))
         {
             // Not at once: an extension loads inside a cell, whose end takes the script back to where it began.

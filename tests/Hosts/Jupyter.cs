@@ -8,6 +8,8 @@ namespace TheoryKit.Hosts;
 /// </summary>
 public sealed class Jupyter : IAsyncLifetime
 {
+    private static readonly string[] MayFail = ["raises-exception"];
+
     private readonly Dictionary<string, string> environment = new(StringComparer.Ordinal);
 
     private string root = "";
@@ -102,6 +104,34 @@ public sealed class Jupyter : IAsyncLifetime
 
     /// <summary>Adds a notebook of a test's own to <see cref="Folder"/>.</summary>
     public void Add(string file) => File.Copy(file, Path.Combine(Folder, Path.GetFileName(file)), overwrite: true);
+
+    /// <summary>Writes a notebook of code cells into <see cref="Folder"/>; a cell that fails does not stop it.</summary>
+    public void Write(string name, params IEnumerable<string> cells)
+    {
+        var notebook = new
+        {
+            cells = cells.Select(static source => new
+            {
+                cell_type = "code",
+                execution_count = (int?)null,
+                metadata = new { tags = MayFail },
+                outputs = Array.Empty<string>(),
+                source = new[] { source },
+            }),
+            metadata = new
+            {
+                kernelspec = new
+                {
+                    display_name = ".NET (C#)",
+                    language = "C#",
+                    name = ".net-csharp",
+                },
+            },
+            nbformat = 4,
+            nbformat_minor = 4,
+        };
+        File.WriteAllText(Path.Combine(Folder, name + ".ipynb"), System.Text.Json.JsonSerializer.Serialize(notebook));
+    }
 
     private Task<string> Nbconvert(string to, string notebook, params IEnumerable<string> options) =>
         Command.Run(Folder, environment, "jupyter", ["nbconvert", "--to", to, notebook, .. options]);

@@ -57,6 +57,27 @@ internal static class Samples
             strings: StringSet.Find("Light electric 10-46")
         );
 
+    /// <summary>Six weeks of practice of two licks, the tempo coming and going.</summary>
+    public static PracticeHistory Practice { get; } =
+        PracticeHistory.Read(
+            """
+            2026-10-12 "Low tide turn" at 60: fell apart
+            2026-10-12 "Low tide turn" at 51: stumbled
+            2026-10-13 "Low tide turn" at 48: clean
+            2026-10-15 "Low tide turn" at 50: clean, the slide comes late
+            2026-10-19 "Low tide turn" at 60: at ease
+            2026-10-19 "Top of the stairs" at 70: stumbled
+            2026-10-20 "Top of the stairs" at 66: clean
+            2026-10-22 "Top of the stairs" at 69: fell apart
+            2026-10-23 "Top of the stairs" at 60: clean
+            2026-10-31 "Low tide turn" at 65: clean
+            2026-11-02 "Top of the stairs" at 66: clean
+            2026-11-03 "Rain on copper": clean
+            2026-11-16 "Low tide turn" at 72: stumbled
+            2026-11-24 "Low tide turn" at 68: clean
+            """
+        );
+
     /// <summary>A line over Nine Tin Boats in eighths and a triplet.</summary>
     public static Paths.Path NineTinBoatsLine { get; } =
         Line(

@@ -22,6 +22,9 @@ public partial class StudyChartTests
         ["tension"] = new TensionChart(Samples.CopperWeather),
         ["contour"] = Samples.NineTinBoatsLine.ContourChart(),
         ["interval-layout"] = new IntervalLayoutChart(Samples.CopperWeather),
+        ["tempo"] = Samples.Practice.TempoChart(),
+        ["tempo-of-one"] = Samples.Practice.TempoChart("Low tide turn"),
+        ["practice-days"] = Samples.Practice.DaysChart(new(2026, 11, 24), 8),
     };
 
     public static TheoryData<string> Kinds { get; } = [.. Charts.Keys];

@@ -274,6 +274,7 @@ internal static class Samples
 
     public static IReadOnlyList<object> Values { get; } =
     [
+        .. PracticeSamples.Values,
         Tunings,
         Tunings.Columns[1],
         Tunings.Columns,
@@ -513,6 +514,7 @@ internal static class Samples
     /// <summary>Values as small, as large, as empty or as nameless as they can be.</summary>
     public static IReadOnlyList<object> Extremes { get; } =
     [
+        .. PracticeSamples.Extremes,
         HandLearning.Learn([]),
         Array.Empty<PlayedLine>(),
         PlayedNote.Parse("1:0"),

@@ -47,6 +47,54 @@ public sealed class JupyterTests(Jupyter jupyter, Browser browser) : IClassFixtu
         Assert.True(await page.SwitchLabels() > 0, "No neck whose labels can be switched.");
     }
 
+    [HostTheory(HostTools.Jupyter, HostTools.Kernel)]
+    [InlineData(
+        "#!tab --tempo fast\nE|-0-|",
+        "--tempo in line 1: expected beats a minute",
+        "  #!tab --tempo fast\n                ^^^^"
+    )]
+    [InlineData("#!changes\nGm9 | Xm", "in line 2, at character 7", "  Gm9 | Xm\n        ^")]
+    public async Task Cells_of_tab_and_of_chords_leave_their_values_and_show_what_is_wrong(
+        string broken,
+        string message,
+        string caret
+    )
+    {
+        const string Tab = """
+            #!tab --name lowTide --changes "Gm9 | C13" --tempo 96
+            E|-----------------|-----------------|
+            B|---------6-------|-5---------------|
+            G|-----7-------7---|-----7---5-------|
+            D|-8---------------|-------------8---|
+            A|-----------------|-----------------|
+            E|-----------------|-----------------|
+            """;
+        jupyter.Write(
+            "cells",
+            "#r \"nuget:TheoryKit.Interactive, 0.1.0\"",
+            Tab,
+            "#!changes --name tune --key \"F major\"\nGm9 | C13\nFmaj9 | Dm7",
+            "Console.Write($\"{lowTide.Name}: {lowTide.Path.Notes.Count} notes, {tune.Bars.Count} bars\");",
+            broken
+        );
+        var outputs = Outputs(await jupyter.Execute("cells"));
+        Assert.Contains(
+            outputs,
+            static output =>
+                output.TryGetProperty("text", out var text)
+                && text.ToString().Contains("Low tide: 8 notes, 4 bars", StringComparison.Ordinal)
+        );
+        Assert.Contains(
+            outputs,
+            static output => Data(output, "text/html")?.Contains("<li", StringComparison.Ordinal) == true
+        );
+        var error = outputs.Single(static output => output.GetProperty("output_type").GetString() == "error");
+        var told =
+            $"{error.GetProperty("evalue")}\n{string.Join('\n', error.GetProperty("traceback").EnumerateArray())}";
+        Assert.Contains(message, told, StringComparison.Ordinal);
+        Assert.Contains(caret, told, StringComparison.Ordinal);
+    }
+
     private static List<JsonElement> Outputs(string notebook) =>
         [.. CodeCells(notebook).SelectMany(static cell => cell.GetProperty("outputs").EnumerateArray())];
 

@@ -2,6 +2,7 @@ using System.Net;
 using System.Text;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
+using TheoryKit.Interactive;
 
 namespace TheoryKit.Cli.Pages;
 
@@ -17,7 +18,41 @@ internal static class Code
     public static string Html(string code, string language) =>
         $"<pre tabindex=\"0\" class=\"code\"><code>{(IsCSharp(language) ? Colour(code) : WebUtility.HtmlEncode(code))}</code></pre>";
 
+    /// <summary>
+    /// A cell may change its language at lines that begin with <c>#!</c>: only its C# is coloured as that, the rest is text.
+    /// </summary>
     private static string Colour(string code)
+    {
+        var html = new StringBuilder();
+        var (isCSharp, start, at) = (true, 0, 0);
+        while (at < code.Length)
+        {
+            var end = code.IndexOf('\n', at);
+            var next = end < 0 ? code.Length : end + 1;
+            if (code.AsSpan(at).StartsWith("#!", StringComparison.Ordinal))
+            {
+                AppendPart(at);
+                var line = code[at..next];
+                Append(html, line, "d");
+                var name = line[2..].Split((char[]?)null, 2)[0];
+                isCSharp = IsCSharp(name) || (isCSharp && !IsLanguage(name));
+                start = next;
+            }
+
+            at = next;
+        }
+
+        AppendPart(code.Length);
+        return html.ToString();
+
+        void AppendPart(int end) =>
+            html.Append(isCSharp ? ColourCSharp(code[start..end]) : WebUtility.HtmlEncode(code[start..end]));
+    }
+
+    private static bool IsLanguage(string name) =>
+        CellLanguages.Names.Contains(name, StringComparer.Ordinal) || name is "html" or "markdown";
+
+    private static string ColourCSharp(string code)
     {
         var html = new StringBuilder();
         foreach (var token in SyntaxFactory.ParseTokens(code, options: Script))

@@ -1,3 +1,5 @@
+using TheoryKit.Theory;
+
 namespace TheoryKit.Drawing;
 
 /// <summary>How marks and what is written on them are drawn, on a neck and in a grip box alike.</summary>

@@ -1,4 +1,5 @@
 using System.Text;
+using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
 namespace TheoryKit.Drawing;

@@ -1,3 +1,4 @@
+using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
 namespace TheoryKit.Drawing;

@@ -1,4 +1,5 @@
 using TheoryKit.Paths;
+using TheoryKit.Theory;
 using TheoryKit.Tunings;
 using Path = TheoryKit.Paths.Path;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using TheoryKit.Paths;
+using TheoryKit.Theory;
 using Path = TheoryKit.Paths.Path;
 
 namespace TheoryKit.Drawing;

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using TheoryKit.Theory;
 
 namespace TheoryKit.Drawing;
 

@@ -1,4 +1,5 @@
 using TheoryKit.Fingering;
+using TheoryKit.Theory;
 
 namespace TheoryKit.Drawing;
 

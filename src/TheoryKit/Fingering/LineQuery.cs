@@ -5,7 +5,8 @@ using TheoryKit.Tunings;
 namespace TheoryKit.Fingering;
 
 /// <summary>
-/// One note of a line that is to be fingered: where it may be played, and how long it rings on. Equal when both agree.
+/// One note of a line that is to be fingered: where it may be played, how long it rings on, and whether the string is that of the note
+/// before. Equal when all of that agrees.
 /// </summary>
 public sealed record LineNote
 {
@@ -28,6 +29,9 @@ public sealed record LineNote
         }
     }
 
+    /// <summary>Whether it is played on the string of the note before it, as one that is slid or hammered to has to be.</summary>
+    public bool StaysOnString { get; init; }
+
     /// <summary>A note whose position is given.</summary>
     public static LineNote At(Position position) => new([position]);
 
@@ -43,11 +47,14 @@ public sealed record LineNote
 
     /// <inheritdoc/>
     public bool Equals(LineNote? other) =>
-        other is not null && rings == other.rings && Positions.AsSpan().SequenceEqual(other.Positions.AsSpan());
+        other is not null
+        && rings == other.rings
+        && StaysOnString == other.StaysOnString
+        && Positions.AsSpan().SequenceEqual(other.Positions.AsSpan());
 
     /// <inheritdoc/>
     public override int GetHashCode() =>
-        HashCode.Combine(rings, Positions.Length, Positions.IsEmpty ? default : Positions[0]);
+        HashCode.Combine(rings, StaysOnString, Positions.Length, Positions.IsEmpty ? default : Positions[0]);
 }
 
 /// <summary>What is asked when a line is fingered or placed. Equal when all that is asked is.</summary>

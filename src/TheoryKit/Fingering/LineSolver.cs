@@ -192,11 +192,13 @@ internal sealed class LineSolver
     /// By the index of a note what a way to play it costs besides: infinite if it is not allowed, less than zero if it is
     /// favoured. The effort of the lines has it in it.
     /// </param>
+    /// <param name="staysOnString">By the index of a note whether it is on the string of the note before; null for none.</param>
     public IReadOnlyList<FingeredLine> Solve(
         IReadOnlyList<IReadOnlyList<Position>> candidates,
         int best = 1,
-        Func<int, FingeredNote, double>? extra = null
-    ) => candidates.Count == 0 ? [new([], 0)] : new Graph(this, candidates, best > 1, extra).Best(best);
+        Func<int, FingeredNote, double>? extra = null,
+        IReadOnlyList<bool>? staysOnString = null
+    ) => candidates.Count == 0 ? [new([], 0)] : new Graph(this, candidates, best > 1, extra, staysOnString).Best(best);
 
     /// <summary>The states of a position by their numbers in the table of all, which is filled when it is asked for.</summary>
     private int[] StatesAt(Position position)
@@ -230,16 +232,19 @@ internal sealed class LineSolver
         private readonly Dictionary<IReadOnlyList<Position>, int[]> columnOf = new(BySequence.Instance);
         private readonly double[]?[] toGo; // all of them are kept only where more than one line is asked for
         private readonly Func<int, FingeredNote, double>? extra;
+        private readonly IReadOnlyList<bool>? staysOnString;
 
         public Graph(
             LineSolver solver,
             IReadOnlyList<IReadOnlyList<Position>> candidates,
             bool keepsAll,
-            Func<int, FingeredNote, double>? extra
+            Func<int, FingeredNote, double>? extra,
+            IReadOnlyList<bool>? staysOnString
         )
         {
             this.solver = solver;
             this.extra = extra;
+            this.staysOnString = staysOnString;
             columns = new int[candidates.Count][];
             nexts = new ushort[candidates.Count][];
             toGo = new double[candidates.Count][];
@@ -266,7 +271,8 @@ internal sealed class LineSolver
                                 solver.states[column[state]],
                                 after,
                                 toGo[layer + 1]!,
-                                order.AsSpan(0, after.Length)
+                                order.AsSpan(0, after.Length),
+                                StaysAt(layer + 1)
                             )
                             : (layer + 1 < columns.Length ? double.PositiveInfinity : 0, 0);
                     costs[state] = Own(layer, column[state]) + least;
@@ -296,15 +302,21 @@ internal sealed class LineSolver
             var from = columns[layer][state];
             var own = Own(layer, from);
             var next = columns[layer + 1];
+            var stays = StaysAt(layer + 1);
             for (var to = 0; to < next.Length; to++)
             {
                 var cost = solver.StepCost(solver.states[from], solver.states[next[to]]);
-                if (cost < double.PositiveInfinity)
+                if (
+                    cost < double.PositiveInfinity
+                    && (!stays || solver.states[from].Position.String == solver.states[next[to]].Position.String)
+                )
                 {
                     into.Add((to, own + cost));
                 }
             }
         }
+
+        private bool StaysAt(int layer) => staysOnString is not null && staysOnString[layer];
 
         private double Own(int layer, int state) =>
             solver.owns[state] + (extra is null ? 0 : extra(layer, solver.states[state]));
@@ -358,7 +370,13 @@ internal sealed class LineSolver
         }
 
         /// <summary>The least cost after a note, and the state that it goes to: of equals the first.</summary>
-        private (double Cost, int Next) Follow(FingeredNote note, int[] column, double[] costs, ReadOnlySpan<int> order)
+        private (double Cost, int Next) Follow(
+            FingeredNote note,
+            int[] column,
+            double[] costs,
+            ReadOnlySpan<int> order,
+            bool stays
+        )
         {
             var (least, next) = (double.PositiveInfinity, 0);
             foreach (var to in order)
@@ -367,6 +385,11 @@ internal sealed class LineSolver
                 if (rest > least)
                 {
                     break;
+                }
+
+                if (stays && solver.states[column[to]].Position.String != note.Position.String)
+                {
+                    continue;
                 }
 
                 var cost = rest + solver.StepCost(note, solver.states[column[to]]);

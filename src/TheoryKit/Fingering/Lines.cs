@@ -112,14 +112,20 @@ public static class Lines
         LineSolver solver,
         int count,
         int best
-    ) =>
-        query.Notes.Any(static note => note.Rings > 0)
+    )
+    {
+        bool[]? stays = query.Notes.Any(static note => note.StaysOnString)
+            ? [.. query.Notes.Take(count).Select(static note => note.StaysOnString)]
+            : null;
+        return query.Notes.Any(static note => note.Rings > 0)
             ? new RingingLineSolver(solver).Solve(
                 candidates[..count],
                 [.. query.Notes.Take(count).Select(static note => note.Rings)],
-                best
+                best,
+                stays
             )
-            : solver.Solve(candidates[..count], best);
+            : solver.Solve(candidates[..count], best, staysOnString: stays);
+    }
 
     private static string Why(LineQuery query, IReadOnlyList<Position>[] candidates, LineSolver solver)
     {
@@ -158,7 +164,10 @@ public static class Lines
         }
 
         return query.Notes.Any(static note => note.Rings > 0)
-            ? $"Note {not} can't be played {places} while the notes before it ring on: the hand does not reach, or has no finger or string left."
+                ? $"Note {not} can't be played {places} while the notes before it ring on: the hand does not reach, or has no finger or string left."
+            : query.Notes[not - 1].StaysOnString
+            && !candidates[not - 1].Any(to => candidates[not - 2].Any(from => from.String == to.String))
+                ? $"Note {not} does not lie on the string of note {not - 1}, on which it is to stay."
             : $"Note {not} can't be played after note {not - 1} {places}: the fingers would cross or do not reach, and there is no place to shift to.";
     }
 }

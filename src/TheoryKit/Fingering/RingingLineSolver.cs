@@ -15,7 +15,8 @@ internal sealed class RingingLineSolver(LineSolver line)
     public IReadOnlyList<FingeredLine> Solve(
         IReadOnlyList<IReadOnlyList<Position>> candidates,
         IReadOnlyList<int> rings,
-        int best
+        int best,
+        IReadOnlyList<bool>? staysOnString = null
     )
     {
         var layers = new List<Node>[candidates.Count];
@@ -36,7 +37,15 @@ internal sealed class RingingLineSolver(LineSolver line)
                 foreach (var note in options)
                 {
                     var step = Follow(node.State, note);
-                    if (double.IsPositiveInfinity(step))
+                    if (
+                        double.IsPositiveInfinity(step)
+                        || (
+                            staysOnString is not null
+                            && staysOnString[layer]
+                            && node.State.Last is { } last
+                            && last.Position.String != note.Position.String
+                        )
+                    )
                     {
                         continue;
                     }

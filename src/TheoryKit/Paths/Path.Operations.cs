@@ -56,19 +56,45 @@ public sealed partial class Path
     }
 
     /// <summary>
-    /// The path an interval higher or lower on the same strings, with its changes: every fret moves as far. Fingers stay where no
+    /// The path an interval higher or lower on the same strings, with its changes: every fret moves as far, that of a trill's other note
+    /// too, and bends stay as wide. A natural harmonic goes to the nearest node of its string that sounds the interval. Fingers stay where no
     /// string becomes open or stops being so, and are left out elsewhere.
     /// </summary>
-    /// <exception cref="ArgumentException">A note would leave the neck; the message says which.</exception>
+    /// <remarks>Every technique stays; <see cref="Lick.Transpose"/> is the one that looks for other places and says what is lost.</remarks>
+    /// <exception cref="ArgumentException">A note would leave the neck, a bent one become an open string, or a natural harmonic has no node
+    /// for it; the message says which.</exception>
     public Path Transpose(Interval interval)
     {
         var moved = notes.Select(note =>
         {
+            if (note.Has(Technique.NaturalHarmonic))
+            {
+                return Node(note, interval);
+            }
+
             var fret = note.Position.Fret + interval.Semitones;
-            if (fret < Neck.OpenFret(note.Position.String) || fret > Neck.Frets)
+            var open = Neck.OpenFret(note.Position.String);
+            if (fret < open || fret > Neck.Frets)
             {
                 throw new ArgumentException(
                     $"{note}: {interval} away it would be at fret {fret}, which string {note.Position.String} of {Neck} has not.",
+                    nameof(interval)
+                );
+            }
+
+            var trill = note.TrillFret + interval.Semitones;
+            if (note.Has(Technique.Trill) && (trill < open || trill > Neck.Frets))
+            {
+                throw new ArgumentException(
+                    $"{note}: {interval} away its trill would be with fret {trill}, which string {note.Position.String} of {Neck} has not.",
+                    nameof(interval)
+                );
+            }
+
+            if (fret == open && note.Techniques.Any(static technique => technique.IsBent))
+            {
+                throw new ArgumentException(
+                    $"{note}: {interval} away it would be an open string, which no finger could bend.",
                     nameof(interval)
                 );
             }
@@ -79,6 +105,7 @@ public sealed partial class Path
             {
                 Position = position,
                 Pitch = note.Pitch + interval,
+                TrillFret = trill,
                 Finger = wasOpen == isOpen ? note.Finger : null,
                 Place = wasOpen == isOpen && note.Place + interval.Semitones is >= 1 and var place ? place : null,
             };
@@ -86,18 +113,113 @@ public sealed partial class Path
         return new(Neck, moved, Time, Changes?.Transpose(interval), Beats);
     }
 
-    /// <summary>The notes from the last to the first, each as long as it was. Techniques that join a note to the one before are left out.</summary>
-    public Path Reverse() =>
-        With(
-            notes.Select(note =>
-                note with
+    private PathNote Node(PathNote note, Interval interval)
+    {
+        if (interval.Semitones == 0)
+        {
+            return note with { Pitch = note.Pitch + interval };
+        }
+
+        var open = Neck.OpenFret(note.Position.String);
+        var sound = PathChecks.NodeAbove(note.Position.Fret - open)!.Value.Semitones + interval.Semitones;
+        var nodes = Enumerable
+            .Range(open, Neck.Frets - open + 1)
+            .Where(fret => PathChecks.NodeAbove(fret - open) is { } above && above.Semitones == sound)
+            .OrderBy(fret => Math.Abs(fret - note.Position.Fret - interval.Semitones))
+            .ToList();
+        if (nodes.Count == 0)
+        {
+            throw new ArgumentException(
+                $"{note}: string {note.Position.String} has no node that sounds the natural harmonic {interval} away.",
+                nameof(interval)
+            );
+        }
+
+        var position = new Position(note.Position.String, nodes[0]);
+        return note with
+        {
+            Position = position,
+            Pitch =
+                position == note.Position ? note.Pitch
+                : nodes[0] - note.Position.Fret == interval.Semitones ? note.Pitch + interval
+                : Pitch.FromMidi(Neck.MidiNumberAt(position)),
+            Place = null,
+        };
+    }
+
+    /// <summary>
+    /// The notes from the last to the first, each as long as it was. Hammer-ons become pull-offs and the other way round, slides lead back,
+    /// slides in become slides out. A note that was a release is struck, pre-bent where a bend was left; bends stay those of their notes.
+    /// </summary>
+    /// <remarks>Only notes that follow each other on a string at once are joined; where there was a gap, the mark is left out.</remarks>
+    public Path Reverse() => Reversed(null).Path;
+
+    internal (Path Path, IReadOnlyList<PathNote> Notes) Reversed(TechniqueFit.Tell? tell)
+    {
+        var numbers = new Dictionary<PathNote, int>(ReferenceEqualityComparer.Instance);
+        for (var index = 0; index < notes.Length; index++)
+        {
+            numbers[notes[index]] = index;
+        }
+
+        var before = TechniqueFit.Before(this);
+        var kept = new List<Technique>[notes.Length];
+        for (var index = 0; index < notes.Length; index++)
+        {
+            kept[index] = [];
+            foreach (var technique in notes[index].Techniques)
+            {
+                if (!technique.IsJoined)
                 {
-                    Start = Beats - note.End,
-                    Techniques = [.. note.Techniques.Where(static technique => !technique.IsJoined)],
+                    kept[index].Add(Backwards(technique));
                 }
+                else if (technique == Technique.Release)
+                {
+                    tell?.Invoke(
+                        index,
+                        "the release: backwards it comes first",
+                        notes[index].Bend > 0 ? "the note struck, bent beforehand" : "the note struck"
+                    );
+                    if (notes[index].Bend > 0 && !notes[index].Techniques.Any(static each => each.IsBent))
+                    {
+                        kept[index].Add(Technique.PreBend);
+                    }
+                }
+                else if (before[index] is null)
+                {
+                    tell?.Invoke(index, $"the {technique.Name}: it comes from no note", "the note struck");
+                }
+            }
+        }
+
+        for (var index = 0; index < notes.Length; index++)
+        {
+            if (before[index] is { } first)
+            {
+                var joined = notes[index]
+                    .Techniques.Where(static technique => technique.IsJoined && technique != Technique.Release)
+                    .Select(Backwards);
+                kept[numbers[first]].AddRange(joined);
+            }
+        }
+
+        IReadOnlyList<PathNote> moved =
+        [
+            .. notes.Select(
+                (note, index) => note with { Start = Beats - note.End, Techniques = [.. kept[index].Distinct()] }
             ),
-            beats: Beats
-        );
+        ];
+        return (With(moved, beats: Beats), moved);
+    }
+
+    private static Technique Backwards(Technique technique) =>
+        technique == Technique.HammerOn ? Technique.PullOff
+        : technique == Technique.PullOff ? Technique.HammerOn
+        : technique == Technique.SlideInFromBelow ? Technique.SlideOutDown
+        : technique == Technique.SlideOutDown ? Technique.SlideInFromBelow
+        : technique == Technique.SlideInFromAbove ? Technique.SlideOutUp
+        : technique == Technique.SlideOutUp ? Technique.SlideInFromAbove
+        : technique;
 
     /// <summary>The path later by so many beats, with a rest before it.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
@@ -108,9 +230,12 @@ public sealed partial class Path
 
     /// <summary>
     /// The same notes one after the other in another rhythm, which is repeated as often as needed; notes that start together stay together.
-    /// Accents of the rhythm replace those of the notes.
+    /// Accents of the rhythm replace those of the notes. After a rest a note that was joined to the one before is struck, a release pre-bent where
+    /// a bend was left.
     /// </summary>
-    public Path InRhythm(Rhythm rhythm)
+    public Path InRhythm(Rhythm rhythm) => InRhythm(rhythm, null).Path;
+
+    internal (Path Path, IReadOnlyList<PathNote> Notes) InRhythm(Rhythm rhythm, TechniqueFit.Tell? tell)
     {
         ArgumentNullException.ThrowIfNull(rhythm);
         var groups = notes.GroupBy(static note => note.Start).ToList();
@@ -137,46 +262,72 @@ public sealed partial class Path
             beats = stroke.Start + stroke.Length;
         }
 
-        return With(moved, beats: beats);
+        IReadOnlyList<PathNote> fitted = TechniqueFit.Fit(this, Neck, moved, tell);
+        return (With(fitted, beats: beats), fitted);
     }
 
     /// <summary>
-    /// The same pitches on some strings only, placed anew with the least effort; for paths of one note at a time.
+    /// The same pitches on some strings only, placed anew with the least effort; for paths of one note at a time. Joined notes stay on one string
+    /// where one of these has them all, bent notes are fretted, harmonics go to a node that sounds the same; techniques that the place does not
+    /// allow are left out. <see cref="Lick.OnStrings"/> says which.
     /// </summary>
     /// <exception cref="ArgumentException">The path sounds notes together, or a note can't be played there; the message says which and
     /// why.</exception>
     public Path OnStrings(IReadOnlySet<int> strings, Hand? hand = null)
     {
         ArgumentNullException.ThrowIfNull(strings);
-        foreach (var note in notes)
+        var wanted = WantedNote.Of(this);
+        var places = wanted
+            .Select(each =>
+                (each.IsDead && !each.IsHeld ? Neck.PositionsOf(each.Pitch) : each.Places(Neck)).Where(position =>
+                    strings.Contains(position.String)
+                )
+            )
+            .Select(static each => each.ToList())
+            .ToList();
+        if (places.FindIndex(static each => each.Count == 0) is >= 0 and var missing)
         {
-            if (!Neck.PositionsOf(note.Pitch).Any(position => strings.Contains(position.String)))
-            {
-                throw new ArgumentException(
-                    strings.Count == 0
-                        ? "A path is played on one string or more; none is given."
-                        : $"{note}: {note.Pitch} lies on none of the strings {string.Join(", ", strings.Order())}.",
-                    nameof(strings)
-                );
-            }
+            var note = notes[missing];
+            throw new ArgumentException(
+                strings.Count == 0
+                    ? "A path is played on one string or more; none is given."
+                    : $"{note}: {note.Pitch} lies on none of the strings {string.Join(", ", strings.Order())} so that it could be played like that.",
+                nameof(strings)
+            );
         }
 
+        return Played(wanted, places, hand, $"on strings {string.Join(", ", strings.Order())}");
+    }
+
+    /// <summary>
+    /// The same pitches with strings, frets and fingers chosen anew for the least effort; for paths of one note at a time. For techniques see
+    /// <see cref="OnStrings"/>.
+    /// </summary>
+    /// <exception cref="ArgumentException">The path sounds notes together, or a note can't be played; the message says which and why.</exception>
+    public Path Placed(Hand? hand = null)
+    {
+        var wanted = WantedNote.Of(this);
         return Played(
-            note => [.. Neck.PositionsOf(note.Pitch).Where(position => strings.Contains(position.String))],
+            wanted,
+            wanted.ConvertAll(each =>
+                each.IsDead && !each.IsHeld ? [.. Neck.PositionsOf(each.Pitch)] : each.Places(Neck)
+            ),
             hand,
-            $"on strings {string.Join(", ", strings.Order())}"
+            "on this neck"
         );
     }
 
-    /// <summary>The same pitches with strings, frets and fingers chosen anew for the least effort; for paths of one note at a time.</summary>
-    /// <exception cref="ArgumentException">The path sounds notes together, or a note can't be played; the message says which and why.</exception>
-    public Path Placed(Hand? hand = null) => Played(note => Neck.PositionsOf(note.Pitch), hand, "on this neck");
-
     /// <summary>The same positions with the fingers of least effort; for paths of one note at a time.</summary>
     /// <exception cref="ArgumentException">The path sounds notes together, or the hand can't play it; the message says where and why.</exception>
-    public Path Fingered(Hand? hand = null) => Played(static note => [note.Position], hand, "at these positions");
+    public Path Fingered(Hand? hand = null) =>
+        Played(
+            WantedNote.Of(this),
+            [.. notes.Select(static note => new List<Position> { note.Position })],
+            hand,
+            "at these positions"
+        );
 
-    private Path Played(Func<PathNote, IReadOnlyList<Position>> positions, Hand? hand, string where)
+    private Path Played(List<WantedNote> wanted, List<List<Position>> places, Hand? hand, string where)
     {
         for (var index = 1; index < notes.Length; index++)
         {
@@ -188,29 +339,37 @@ public sealed partial class Path
             }
         }
 
+        var stays = WantedPlaces.StayOnString(wanted, places);
         var answer = Lines.Find(
             new()
             {
                 Neck = Neck,
                 Hand = hand ?? Hand.Average,
-                Notes = [.. notes.Select(note => LineNote.Of(positions(note)))],
+                Notes = [.. places.Select((each, index) => LineNote.Of(each) with { StaysOnString = stays[index] })],
             }
         );
-        return answer.Count == 0
-            ? throw new ArgumentException($"This path can't be played {where}: {answer.Reason}")
-            : With(
-                notes.Zip(
-                    answer[0],
-                    static (note, found) =>
-                        note with
-                        {
-                            Position = found.Position,
-                            Finger = found.Finger,
-                            Place = found.Place,
-                        }
-                ),
-                beats: Beats
-            );
+        if (answer.Count == 0)
+        {
+            throw new ArgumentException($"This path can't be played {where}: {answer.Reason}");
+        }
+
+        var moved = notes
+            .Select(
+                (note, index) =>
+                    note with
+                    {
+                        Position = answer[0][index].Position,
+                        Pitch =
+                            Neck.MidiNumberAt(answer[0][index].Position) is var sound && sound == note.Pitch.MidiNumber
+                                ? note.Pitch
+                                : Pitch.FromMidi(sound),
+                        TrillFret = answer[0][index].Position.Fret + wanted[index].Trill,
+                        Finger = answer[0][index].Finger,
+                        Place = answer[0][index].Place,
+                    }
+            )
+            .ToList();
+        return With(TechniqueFit.Fit(this, Neck, moved), beats: Beats);
     }
 
     private bool IsOpen(Position position) => position.Fret == Neck.OpenFret(position.String);

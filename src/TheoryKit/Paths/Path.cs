@@ -132,18 +132,27 @@ public sealed partial class Path : IEquatable<Path>
     public Degree? FunctionOf(PathNote note)
     {
         ArgumentNullException.ThrowIfNull(note);
-        if (ChordAt(note.Start) is not { } chord)
+        return ChordAt(note.Start) is { } chord ? FunctionOver(chord, Sounding(note, chord)) : null;
+    }
+
+    /// <summary>What a pitch does over a chord; see <see cref="FunctionOf"/>.</summary>
+    internal static Degree FunctionOver(Chord chord, Pitch pitch)
+    {
+        var degree = chord.DegreeOf(pitch.Name);
+        if (degree.Number is not (2 or 4 or 6) || chord.Formula.Contains(degree))
         {
-            return null;
+            return degree;
         }
 
-        var degree = chord.DegreeOf(SoundingPitch(note).Name);
-        return
-            degree.Number is 2 or 4 or 6
-            && !chord.Formula.Contains(degree)
-            && chord.Formula.Any(static tone => tone.Number >= 7)
-            ? new(degree.Number + 7, degree.Alteration)
-            : degree;
+        foreach (var tone in chord.Formula)
+        {
+            if (tone.Number >= 7)
+            {
+                return new(degree.Number + 7, degree.Alteration);
+            }
+        }
+
+        return degree;
     }
 
     /// <summary>
@@ -153,19 +162,25 @@ public sealed partial class Path : IEquatable<Path>
     public Pitch SoundingPitch(PathNote note)
     {
         ArgumentNullException.ThrowIfNull(note);
+        return Sounding(note, ChordAt(note.Start));
+    }
+
+    /// <summary>The same over a chord that is known, or over none.</summary>
+    internal Pitch Sounding(PathNote note, Chord? chord)
+    {
         if (note.Has(Technique.NaturalHarmonic))
         {
             var open = Neck.OpenFret(note.Position.String);
-            var pitch = Spelled(Neck.MidiNumberAt(new(note.Position.String, open)), note.Start);
+            var pitch = Spelled(Neck.MidiNumberAt(new(note.Position.String, open)), chord);
             return pitch + PathChecks.NodeAbove(note.Position.Fret - open)!.Value;
         }
 
         var own = note.Has(Technique.ArtificialHarmonic) ? note.Pitch + Interval.Octave : note.Pitch;
-        return note.Bend < 100 ? own : Spelled(own.MidiNumber + (note.Bend / 100), note.Start);
+        return note.Bend < 100 ? own : Spelled(own.MidiNumber + (note.Bend / 100), chord);
     }
 
-    private Pitch Spelled(int midiNumber, Fraction beat) =>
-        ChordAt(beat)?.Spell(midiNumber) ?? Pitch.Simplest(midiNumber);
+    private static Pitch Spelled(int midiNumber, Chord? chord) =>
+        chord?.Spell(midiNumber) ?? Pitch.Simplest(midiNumber);
 
     /// <summary>The notes that start in a bar, counted from 0.</summary>
     public IEnumerable<PathNote> InBar(int bar) =>

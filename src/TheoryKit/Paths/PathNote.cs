@@ -101,7 +101,18 @@ public sealed record PathNote
     public string Why { get; init; } = "";
 
     /// <summary>Whether it is played so.</summary>
-    public bool Has(Technique technique) => techniques.Contains(technique);
+    public bool Has(Technique technique)
+    {
+        for (var index = 0; index < techniques.Count; index++)
+        {
+            if (techniques[index] == technique)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>Pitch, position, start and length: <c>G3 at 3:0, beat 1/2 for 1/2</c>.</summary>
     public override string ToString() => $"{Pitch} at {Position}, beat {Start} for {Length}";

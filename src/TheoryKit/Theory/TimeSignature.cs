@@ -71,6 +71,35 @@ public readonly struct TimeSignature : IEquatable<TimeSignature>, ISpanParsable<
     /// <summary>How many pulses are felt in a bar: a third of the beats in a compound time, else all of them.</summary>
     public int Pulses => IsCompound ? Beats / 3 : Beats;
 
+    /// <summary>
+    /// Where a bar has weight, in beats from its beginning: every pulse of a compound time (0 and 3 in 6/8); else the first of each group
+    /// of pulses, groups of two where the number is even (0 and 2 in 4/4, 0 in 2/4), and a group of three before groups of two where it is
+    /// odd (0 in 3/4, 0 and 3 in 5/4, 0, 3 and 5 in 7/8).
+    /// </summary>
+    public IReadOnlyList<int> StrongBeats
+    {
+        get
+        {
+            var time = this;
+            return [.. Enumerable.Range(0, Beats).Where(beat => time.IsStrong(beat))];
+        }
+    }
+
+    /// <summary>Whether a beat, counted from the beginning of the bar, is one of <see cref="StrongBeats"/>.</summary>
+    public bool IsStrong(Fraction beat)
+    {
+        var reduced = beat.Reduce();
+        return reduced.Denominator.IsOne
+            && reduced >= Fraction.Zero
+            && reduced < Beats
+            && IsStrong((int)reduced.Numerator);
+    }
+
+    internal bool IsStrong(int beat) =>
+        IsCompound ? beat % 3 == 0
+        : Beats % 2 == 0 ? beat % 2 == 0
+        : beat == 0 || (beat % 2 == 1 && beat is >= 3 && beat < Beats);
+
     private const string Units = "1, 1/2, 1/4, 1/8, 1/16, 1/32 or 1/64";
 
     /// <inheritdoc/>

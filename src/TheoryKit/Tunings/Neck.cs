@@ -260,7 +260,7 @@ public sealed class Neck : IEquatable<Neck>, ISpanParsable<Neck>
         [MaybeNullWhen(false)] out Neck result
     ) => Parsing.TryParse(s, Read, out result);
 
-    private static bool Read(ref TextCursor cursor, [MaybeNullWhen(false)] out Neck neck)
+    internal static bool Read(ref TextCursor cursor, [MaybeNullWhen(false)] out Neck neck)
     {
         neck = null;
         if (!Tuning.Read(ref cursor, out var tuning))

@@ -31,6 +31,17 @@ internal static class LickText
             );
     }
 
+    /// <summary>A line with a replacement for each control character and half of a character, and spaces for tabs.</summary>
+    public static string Cleaned(string line) =>
+        string.Concat(
+            line.EnumerateRunes()
+                .Select(static rune =>
+                    rune.Value == '\t' ? " "
+                    : System.Text.Rune.IsControl(rune) ? "\uFFFD"
+                    : rune.ToString()
+                )
+        );
+
     public static bool IsLine(ReadOnlySpan<char> text)
     {
         for (var index = 0; index < text.Length; index++)

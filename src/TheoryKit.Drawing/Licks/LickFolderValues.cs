@@ -1,0 +1,190 @@
+using System.Globalization;
+using TheoryKit.Paths;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>How a folder of licks is described, what it is searched by and what is found.</summary>
+internal static class LickFolderValues
+{
+    private const int MostChords = 8;
+    private const int MostReasons = 4;
+
+    public static Description<KeptLick> Kept { get; } =
+        new(
+            new("lick", "licks"),
+            static each => each.Lick.Name,
+            [
+                new("of", static each => Said(each.Lick.Tune)),
+                new("chords", static each => Shown(Chords(each.Lick, MostChords))),
+                new("tempo", static each => Number(each.Lick.Tempo), IsNumber: true),
+                new("bars", static each => each.Lick.Path.BarCount, IsNumber: true),
+                new("notes", static each => each.Lick.Path.Notes.Count, IsNumber: true),
+                new("tags", static each => Said(string.Join(", ", each.Lick.Tags))),
+                new("file", static each => each.File),
+                new(
+                    "read with remarks",
+                    static each => each.Remarks.Count == 0 ? null : (Cell)each.Remarks.Count,
+                    IsNumber: true
+                ),
+            ]
+        );
+
+    public static Description<BrokenLick> Broken { get; } =
+        new(
+            new("file that can't be read", "files that can't be read"),
+            static each => each.File,
+            [
+                new("line", static each => each.Line is { } line ? (Cell)line : null, IsNumber: true),
+                new("what is wrong", static each => OneLine(each.Problem)),
+            ]
+        );
+
+    public static Description<FoundLick> Found { get; } =
+        new(
+            new("lick found", "licks found"),
+            static each => each.Lick.Name,
+            [
+                new("why", static each => Shown(Reasons(each))),
+                new("answers", static each => Percent(each.Score), IsNumber: true),
+                new("of", static each => Said(each.Lick.Tune)),
+                new("chords", static each => Shown(Chords(each.Lick, MostChords))),
+                new("tempo", static each => Number(each.Lick.Tempo), IsNumber: true),
+                new("tags", static each => Said(string.Join(", ", each.Lick.Tags))),
+            ]
+        );
+
+    public static Description<SimilarLicks> Similar { get; } =
+        new(
+            new("licks alike", "groups of licks alike"),
+            static each => string.Join(", ", each.Licks.Select(static lick => lick.Lick.Name)),
+            [
+                new("licks", static each => each.Licks.Count, IsNumber: true),
+                new("alike", static each => each.IsSame ? "the same but for key and register" : Percent(each.Likeness)),
+                new("files", static each => string.Join(", ", each.Licks.Select(static lick => lick.File))),
+            ]
+        );
+
+    public static Description<LickDifference> Differences { get; } =
+        new(
+            new("difference", "differences"),
+            static each => each.Text,
+            [
+                new("note of the first", static each => each.First is { } note ? (Cell)note : null, IsNumber: true),
+                new("note of the second", static each => each.Second is { } note ? (Cell)note : null, IsNumber: true),
+            ]
+        );
+
+    public static Description<LickLine> Lines { get; } =
+        new(
+            new("line", "lines"),
+            static line => line.ToString(),
+            [
+                new("notes", static line => line.Steps.Count, IsNumber: true),
+                new("shape", static line => Shape(line.Contour)),
+            ]
+        );
+
+    public static Description<LickCriterion> Criteria { get; } =
+        new(
+            new("looked for", "looked for"),
+            static each => Signs(each.Value),
+            [
+                new("in", static each => each.Key),
+                new("or not", static each => each is LickCriterion.Not ? "must not have it" : null),
+            ]
+        );
+
+    public static Description<LickQuery> Queries { get; } =
+        new(
+            new("search for licks", "searches for licks"),
+            static query => query.Criteria.Count == 0 ? "Every lick" : "Licks",
+            []
+        )
+        {
+            More = static query => query.Criteria.Count == 0 ? [] : Criteria.Table(query.Criteria).Blocks,
+        };
+
+    /// <summary>How alike two licks are, and what differs.</summary>
+    public static Sheet Alike(Likeness likeness)
+    {
+        var blocks = new List<Block>
+        {
+            new Block.Title(
+                likeness.Value >= 1
+                    ? "The same but for key and register"
+                    : $"{Percent(likeness.Value)!.Words.Plain(null)} alike"
+            ),
+        };
+        if (likeness.Differences.Count > 0)
+        {
+            blocks.AddRange(Differences.Table(likeness.Differences).Blocks);
+        }
+
+        return new(blocks);
+    }
+
+    /// <summary>What is in a folder.</summary>
+    public static Sheet Folder(LickFolder folder)
+    {
+        var (licks, broken) = (folder.Licks, folder.Broken);
+        var blocks = new List<Block>
+        {
+            // Only the folder's own name: where it lies is nobody's business on a page.
+            new Block.Title(
+                new DirectoryInfo(folder.Directory).Name,
+                InWords.Count(licks.Count, "lick")
+                    + (broken.Count == 0 ? "" : $", {InWords.Count(broken.Count, "file")} that can't be read")
+            ),
+        };
+        if (licks.Count > 0)
+        {
+            blocks.AddRange(Kept.Table(licks).Blocks);
+        }
+
+        if (broken.Count > 0)
+        {
+            blocks.AddRange(Broken.Table(broken).Blocks);
+        }
+
+        return new(blocks);
+    }
+
+    /// <summary>The chords that a lick is played over, each once, so many of them.</summary>
+    public static Words Chords(Lick lick, int most)
+    {
+        var chords = (lick.Path.Changes?.Chords ?? [])
+            .Where(span => span.Start < lick.Path.Beats)
+            .Select(static span => span.Chord)
+            .OfType<Theory.Chord>()
+            .Distinct()
+            .ToList();
+        var shown = Words.Join(" ", chords.Take(most));
+        return chords.Count > most ? Words.Join(" ", [shown, "…"]) : shown;
+    }
+
+    /// <summary>Why a lick was found.</summary>
+    public static Words Reasons(FoundLick found)
+    {
+        var reasons = Words.Join("; ", found.Reasons.Take(MostReasons).Select(ReasonWords.Of));
+        return found.Reasons.Count > MostReasons ? Words.Join("; ", [reasons, "…"]) : reasons;
+    }
+
+    private static Words Signs(string value) => Words.Join(",", value.Split(',').Select(ReasonWords.Of));
+
+    private static Cell? Said(string text) => text.Length == 0 ? null : text;
+
+    private static Cell? Shown(Words words) => words.IsEmpty ? null : words;
+
+    private static Cell? Number(double? number) => number?.ToString(CultureInfo.InvariantCulture);
+
+    private static Cell? Percent(double part) =>
+        string.Create(CultureInfo.InvariantCulture, $"{Math.Floor((part * 100) + 1e-9)}\u00a0%");
+
+    private static string Shape(IReadOnlyList<Direction> shape) =>
+        shape.Count == 0
+            ? "level"
+            : string.Join(", then ", shape.Select(static each => each == Direction.Up ? "up" : "down"));
+
+    // The line and the caret of a complaint are for a terminal.
+    private static string OneLine(string problem) => problem.Split('\n')[0];
+}

@@ -1,0 +1,189 @@
+using System.Globalization;
+using System.Text.Json;
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.DotNet.Interactive.Commands;
+using TheoryKit.Paths;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Interactive;
+
+/// <summary>The options after a cell's language; what is wrong with one is said at its place.</summary>
+internal sealed class CellOptions(SubmitCode command, CellSource source)
+{
+    /// <summary>The value of an option without its quotation marks; null if it is not given or empty.</summary>
+    public string? this[string option] =>
+        command.Parameters.TryGetValue(option, out var value) && Unquoted(value).Trim() is { Length: > 0 } given
+            ? given
+            : null;
+
+    /// <summary>The name of the variable that the cell leaves: never more than an identifier.</summary>
+    public string Variable(string otherwise)
+    {
+        const string Option = "--name";
+        var name = this[Option] ?? otherwise;
+        return
+            SyntaxFacts.IsValidIdentifier(name)
+            && SyntaxFacts.GetKeywordKind(name) == SyntaxKind.None
+            && SyntaxFacts.GetContextualKeywordKind(name) == SyntaxKind.None
+            ? name
+            : throw source.Error(
+                "this is no name for a C# variable; expected a letter, then letters, digits and _, no word of the language, as in lowTide",
+                Option,
+                name
+            );
+    }
+
+    public T? Parsed<T>(string option)
+        where T : class, IParsable<T>
+    {
+        if (this[option] is not { } value)
+        {
+            return null;
+        }
+
+        try
+        {
+            return T.Parse(value, CultureInfo.InvariantCulture);
+        }
+        catch (PlacedFormatException exception)
+        {
+            throw Wrong(option, value, exception);
+        }
+    }
+
+    public T? ParsedValue<T>(string option)
+        where T : struct, IParsable<T>
+    {
+        if (this[option] is not { } value)
+        {
+            return null;
+        }
+
+        try
+        {
+            return T.Parse(value, CultureInfo.InvariantCulture);
+        }
+        catch (PlacedFormatException exception)
+        {
+            throw Wrong(option, value, exception);
+        }
+    }
+
+    /// <summary>A neck by its own text, or by the name of a tuning.</summary>
+    public Neck? Neck(string option) =>
+        this[option] is { } value && Tuning.Find(value) is { } tuning ? new Neck(tuning) : Parsed<Neck>(option);
+
+    public double? Tempo(string option) =>
+        this[option] is not { } value ? null
+        : double.TryParse(value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var tempo)
+        && tempo is >= 0.01 and <= Lick.MaxTempo
+            ? tempo
+        : throw source.Error($"expected beats a minute, a number up to {Lick.MaxTempo}", option, value);
+
+    /// <summary>Changes, to which a time signature and a key of options of their own count.</summary>
+    public Changes? Changes(string option, TimeSignature? time, Key? key = null)
+    {
+        if (this[option] is not { } value)
+        {
+            return null;
+        }
+
+        var (changes, error) = ReadChanges(value, time, key);
+        return changes ?? throw Wrong(option, value, error!);
+    }
+
+    /// <summary>The changes of a text, or what is wrong with it.</summary>
+    public static (Changes? Changes, PlacedFormatException? Error) ReadChanges(
+        string text,
+        TimeSignature? time,
+        Key? key
+    )
+    {
+        var header = string.Join(", ", new object?[] { time, key }.Where(static each => each is not null));
+        try
+        {
+            return (Theory.Changes.Parse(header.Length == 0 ? text : $"{header}:{text}"), null);
+        }
+        catch (PlacedFormatException exception)
+        {
+            // The text may have a header of its own, as long as it says the same.
+            if (
+                header.Length > 0
+                && Theory.Changes.TryParse(text, null, out var own)
+                && (time is null || own.Time == time)
+                && (key is null || own.Key == key)
+            )
+            {
+                return (own, null);
+            }
+
+            var before = exception.Line == 1 && header.Length > 0 ? header.Length + 1 : 0;
+            return (
+                null,
+                new(exception.Message, exception.Line, Math.Max(1, exception.Column - before), exception.Length)
+            );
+        }
+    }
+
+    /// <summary>One line of text.</summary>
+    public string? Line(string option)
+    {
+        if (this[option] is not { } value)
+        {
+            return null;
+        }
+
+        for (var index = 0; index < value.Length; index++)
+        {
+            if (char.IsSurrogatePair(value, index))
+            {
+                index++;
+            }
+            else if (char.IsControl(value[index]) || char.IsSurrogate(value[index]))
+            {
+                throw source.Error("expected one line of text, without control characters", option, value);
+            }
+        }
+
+        return value;
+    }
+
+    public IReadOnlyList<string> Tags(string option) =>
+        [
+            .. (Line(option) ?? "")
+                .Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+                .Distinct(StringComparer.Ordinal),
+        ];
+
+    /// <summary>What was expected and found, from a message of a reader that counts positions.</summary>
+    public static string Expected(PlacedFormatException exception)
+    {
+        const string Place = ": at position ";
+        var at = exception.Message.IndexOf(Place, StringComparison.Ordinal);
+        var rest = at < 0 ? "" : exception.Message[(at + Place.Length)..];
+        var expected = rest.IndexOf(' ', StringComparison.Ordinal);
+        return expected < 0 ? exception.Message : rest[(expected + 1)..];
+    }
+
+    /// <summary>The host hands over a value in quotation marks as it is written, which is as a JSON string.</summary>
+    private static string Unquoted(string value)
+    {
+        if (value is not ['"', .., '"'])
+        {
+            return value;
+        }
+
+        try
+        {
+            return JsonSerializer.Deserialize<string>(value) ?? "";
+        }
+        catch (JsonException)
+        {
+            return value[1..^1];
+        }
+    }
+
+    private CellException Wrong(string option, string value, PlacedFormatException exception) =>
+        source.Error(Expected(exception), option, value, Math.Min(exception.Column, value.Length + 1) - 1);
+}

@@ -1,0 +1,142 @@
+using TheoryKit.Fingering;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+
+namespace TheoryKit.Paths;
+
+/// <summary>A note that is to be moved: what it shall sound, before it has a place.</summary>
+internal sealed record WantedNote
+{
+    /// <summary>What it came from, with start, length and techniques as they shall be.</summary>
+    public required PathNote Note { get; init; }
+
+    /// <summary>The pitch of the fret.</summary>
+    public required Pitch Pitch { get; init; }
+
+    /// <summary>How far it is bent, in cents.</summary>
+    public int Bend { get; init; }
+
+    /// <summary>Whether the string has to be fretted, because it is bent or was.</summary>
+    public bool IsHeld { get; init; }
+
+    /// <summary>Of a natural harmonic: the sound, as a MIDI number.</summary>
+    public int? Harmonic { get; init; }
+
+    /// <summary>How many frets away the other note of a trill is.</summary>
+    public int? Trill { get; init; }
+
+    /// <summary>The number of the note that it sounds on from, on one string; null for none.</summary>
+    public int? Before { get; init; }
+
+    /// <summary>Whether it would rather not be an open string, for a slide or vibrato.</summary>
+    public bool LikesFret { get; init; }
+
+    /// <summary>Whether it is a click that keeps its string and has no pitch worth keeping.</summary>
+    public bool IsDead => Note.Has(Technique.Dead);
+
+    /// <summary>The notes of a path as they are.</summary>
+    public static List<WantedNote> Of(Path path)
+    {
+        var before = TechniqueFit.Before(path);
+        var numbers = new Dictionary<PathNote, int>(ReferenceEqualityComparer.Instance);
+        var wanted = new List<WantedNote>(path.Notes.Count);
+        for (var index = 0; index < path.Notes.Count; index++)
+        {
+            var note = path.Notes[index];
+            numbers[note] = index;
+            int? joined =
+                note.Techniques.Any(static technique => technique.IsJoined) && before[index] is { } from
+                    ? numbers[from]
+                    : null;
+            wanted.Add(
+                new()
+                {
+                    Note = note,
+                    Pitch = note.Pitch,
+                    Bend = note.Bend,
+                    IsHeld = note.Techniques.Any(static technique => technique.IsBent) || note.Has(Technique.Release),
+                    Harmonic = note.Has(Technique.NaturalHarmonic) ? path.SoundingPitch(note).MidiNumber : null,
+                    Trill = note.TrillFret - note.Position.Fret,
+                    Before = joined,
+                    LikesFret =
+                        note.Position.Fret != path.Neck.OpenFret(note.Position.String)
+                        && note.Techniques.Any(static technique =>
+                            technique == Technique.Slide
+                            || technique == Technique.Vibrato
+                            || technique == Technique.Tap
+                            || technique == Technique.SlideInFromAbove
+                            || technique == Technique.SlideInFromBelow
+                            || technique == Technique.SlideOutDown
+                            || technique == Technique.SlideOutUp
+                        ),
+                }
+            );
+        }
+
+        return wanted;
+    }
+
+    /// <summary>The same an interval away.</summary>
+    public WantedNote Moved(Interval interval) =>
+        this with
+        {
+            Pitch = Pitch + interval,
+            Harmonic = Harmonic + interval.Semitones,
+        };
+
+    /// <summary>Where it can be played on a neck; of a click every fret of its string.</summary>
+    public List<Position> Places(Neck neck)
+    {
+        if (IsDead && !IsHeld)
+        {
+            var number = Math.Min(Note.Position.String, neck.StringCount);
+            return
+            [
+                .. Enumerable
+                    .Range(neck.OpenFret(number), neck.Frets - neck.OpenFret(number) + 1)
+                    .Select(fret => new Position(number, fret))
+                    .Where(position => Fits(neck, position)),
+            ];
+        }
+
+        if (Harmonic is { } sound)
+        {
+            var nodes = new List<Position>();
+            for (var number = 1; number <= neck.StringCount; number++)
+            {
+                var open = neck.OpenFret(number);
+                for (var fret = open; fret <= neck.Frets; fret++)
+                {
+                    if (
+                        PathChecks.NodeAbove(fret - open) is { } above
+                        && neck.MidiNumberAt(new(number, open)) + above.Semitones == sound
+                        && Fits(neck, new(number, fret))
+                    )
+                    {
+                        nodes.Add(new(number, fret));
+                    }
+                }
+            }
+
+            return nodes;
+        }
+
+        var places = neck.PositionsOf(Pitch).Where(position => Fits(neck, position)).ToList();
+        if (LikesFret)
+        {
+            var fretted = places.FindAll(position => position.Fret != neck.OpenFret(position.String));
+            return fretted.Count > 0 ? fretted : places;
+        }
+
+        return places;
+    }
+
+    /// <summary>Whether a position has what the note needs: a finger to bend with, the other fret of a trill.</summary>
+    public bool Fits(Neck neck, Position position) =>
+        neck.Has(position)
+        && (!IsHeld || position.Fret > neck.OpenFret(position.String))
+        && (
+            Trill is not { } trill
+            || (position.Fret + trill >= neck.OpenFret(position.String) && position.Fret + trill <= neck.Frets)
+        );
+}

@@ -1,0 +1,63 @@
+using System.Globalization;
+using TheoryKit.Paths;
+
+namespace TheoryKit.Tests.Paths;
+
+/// <summary>
+/// What the tests run as a process of its own, to kill it: saves licks, over and over, and says on its standard output which it has
+/// saved.
+/// </summary>
+internal static class LickSaver
+{
+    /// <summary>How many licks a process keeps writing anew.</summary>
+    public const int Licks = 6;
+
+    /// <summary>The highest version of one.</summary>
+    public const int Versions = 900;
+
+    public const string Command = "save-licks";
+
+    public static int Main(string[] arguments)
+    {
+        if (arguments is not [Command, var path, var name, var most])
+        {
+            Console.Error.WriteLine($"usage: {Command} folder name count");
+            return 2;
+        }
+
+        var folder = LickFolder.Open(path);
+        using var output = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true, NewLine = "\n" };
+        var first = folder
+            .Licks.Where(kept => kept.Lick.Name.StartsWith(name, StringComparison.Ordinal))
+            .Select(static kept => VersionOf(kept.Lick))
+            .DefaultIfEmpty()
+            .Max();
+        for (
+            var (version, count) = (first + 1, int.Parse(most, CultureInfo.InvariantCulture));
+            count > 0;
+            version++, count--
+        )
+        {
+            folder.Save(Make(name, version));
+            output.WriteLine(version);
+        }
+
+        return 0;
+    }
+
+    /// <summary>A version of one of a process's licks; the next one is of the next lick.</summary>
+    public static Lick Make(string name, int version) =>
+        LickGens.Make(version, NameOf(name, version)) with
+        {
+            Tempo = null,
+            Headers =
+            [
+                new("version", version.ToString(CultureInfo.InvariantCulture)),
+                new("padding", new string('x', 37 * (version % 200))),
+            ],
+        };
+
+    public static string NameOf(string name, int version) => $"{name} {version % Licks}";
+
+    public static int VersionOf(Lick lick) => int.Parse(lick.Headers[0].Value, CultureInfo.InvariantCulture);
+}
