@@ -36,8 +36,9 @@ internal static class TabNoteText
         var lead = "";
         if (note.Has(Technique.Slide))
         {
+            // Of two slides the one that joins is the letter.
             lead +=
-                before is null ? "s"
+                before is null || note.Has(Technique.SlideInFromBelow) || note.Has(Technique.SlideInFromAbove) ? "s"
                 : before.Position.Fret > note.Position.Fret ? "\\"
                 : "/";
         }
@@ -52,7 +53,7 @@ internal static class TabNoteText
         var fret = note.Has(Technique.Release) ? Bent(note) : Fret(neck, note.Position.String, note.Position.Fret);
         var sign =
             !note.Has(Technique.Dead) ? fret
-            : !saysAll || note.Position.Fret == neck.OpenFret(note.Position.String) && !note.Has(Technique.Release)
+            : !saysAll || (note.Position.Fret == neck.OpenFret(note.Position.String) && !note.Has(Technique.Release))
                 ? "x"
             : $"x({fret})";
         for (var index = Brackets.Length - 1; index >= 0; index--)

@@ -131,7 +131,7 @@ internal sealed class TabScanner(int number, int frets, bool isStrict, bool hold
                     lead.Add(Technique.Tap);
                     break;
                 case '/' or '\\':
-                    if (at == first && isAttached)
+                    if (at == first && isAttached && !After(at + 1, text[at]))
                     {
                         lead.Add(Technique.Slide);
                     }

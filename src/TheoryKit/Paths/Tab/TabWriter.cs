@@ -31,6 +31,9 @@ internal sealed class TabWriter
         public string Before { get; set; } = "";
         public string Sign { get; set; } = "";
         public bool IsHeld { get; set; }
+
+        /// <summary>The note that sounds on its string up to its start; null for none.</summary>
+        public Written? Previous { get; init; }
         public AboveSigns Above { get; set; }
         public string? Label { get; set; }
         public string? Spelled { get; set; }
@@ -130,6 +133,7 @@ internal sealed class TabWriter
                 {
                     Note = note,
                     Before = lead,
+                    Previous = goesOn ? before : null,
                     Sign = sign,
                     Above = above,
                     Row = first + count - 1 - index,
@@ -147,6 +151,18 @@ internal sealed class TabWriter
 
         Rest(silence, beats);
         MarkHeld();
+        foreach (var note in notes)
+        {
+            if (
+                note.Previous is { IsHeld: true }
+                && note.Before is ['/' or '\\', ..]
+                && !note.Note.Has(Technique.Slide)
+            )
+            {
+                // One sign after what is held would join them.
+                note.Before = note.Before[0] + note.Before;
+            }
+        }
 
         // A rest over a bar line is said again in each bar.
         void Rest(Fraction from, Fraction to)
@@ -568,6 +584,11 @@ internal sealed class TabWriter
             {
                 var row = strings[note.Note.Position.String - 1];
                 var at = At(note.Note.Start);
+                if (note.Previous is not null && note.Note.Start == from && note.Note.Has(Technique.Slide))
+                {
+                    Array.Fill(row, '=', 0, at);
+                }
+
                 if (note.IsHeld)
                 {
                     Array.Fill(row, '=', at, (note.Note.End >= to ? width : At(note.Note.End)) - at);
