@@ -7,11 +7,11 @@ namespace TheoryKit.Tests.Paths;
 public class TabRoundTripTests
 {
     [Fact]
-    public void Simple_paths_read_back_from_their_tab() => LickGens.SimplePath.Sample(ReadsBack, iter: 1_000);
+    public void Simple_paths_read_back_from_their_tab() => TabGens.SimplePath.Sample(ReadsBack, iter: 1_000);
 
     [Fact]
     public void Ten_thousand_paths_of_all_kinds_read_back_from_their_tab() =>
-        LickGens.Path.Sample(ReadsBack, iter: 10_000);
+        TabGens.Path.Sample(ReadsBack, iter: 10_000);
 
     private static void ReadsBack(Path path)
     {

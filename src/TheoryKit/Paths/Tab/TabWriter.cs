@@ -377,7 +377,7 @@ internal sealed class TabWriter
         {
             foreach (var note in notes)
             {
-                var after = Math.Max(note.Sign.Length + (note.IsHeld ? 1 : 0), note.Label?.Length ?? 0);
+                var after = Math.Max(note.Sign.Length, note.Label?.Length ?? 0);
                 after = Math.Max(after, Math.Max(note.Spelled?.Length ?? 0, AboveRow(note.Above).Length));
                 after = note.Above.HasFlag(AboveSigns.PalmMute) ? Math.Max(after, PalmMuted.Length) : after;
                 Need(note.Note.Start, note.Before.Length, after);
@@ -693,8 +693,7 @@ internal sealed class TabWriter
                 Put(row, left, PalmMuted);
                 if (right > left + 1)
                 {
-                    Array.Fill(row, '-', left + PalmMuted.Length, right - left - PalmMuted.Length);
-                    row[right] = '|';
+                    Array.Fill(row, '-', left + PalmMuted.Length, right + 1 - left - PalmMuted.Length);
                 }
 
                 first = last;

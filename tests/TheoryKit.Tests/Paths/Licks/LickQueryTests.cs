@@ -11,7 +11,8 @@ public class LickQueryTests
         LickGens.OneOf("boats", "slow", "second chorus", "a \"quoted\" one", "back\\slash", "-", "--x", "a:b", "x/70")
     );
 
-    private static readonly Gen<Degree> Degrees = LickGens.OneOf("1 b3 3 5 b7 7 9 #11 13".Split(' '))
+    private static readonly Gen<Degree> Degrees = LickGens
+        .OneOf("1 b3 3 5 b7 7 9 #11 13".Split(' '))
         .Select(static text => Degree.Parse(text));
 
     public static readonly Gen<LickCriterion> Criterion = Gen.OneOf<LickCriterion>(
@@ -26,9 +27,11 @@ public class LickQueryTests
                 .Select(static index => (LickCriterion)new LickCriterion.PlayedWith(Technique.Known[index])),
             Gens.Chord.Select(static chord => (LickCriterion)new LickCriterion.OverChord(chord)),
             Gens.UsualFormula.Select(static formula => (LickCriterion)new LickCriterion.OverQuality(formula)),
-            LickGens.OneOf("Gm9 C13 Fmaj9 Dm7 Ebmaj7 Bb7 Am7 G/B".Split(' '))
+            LickGens
+                .OneOf("Gm9 C13 Fmaj9 Dm7 Ebmaj7 Bb7 Am7 G/B".Split(' '))
                 .Select(static chord => (LickCriterion)new LickCriterion.OverChord(Chord.Parse(chord))),
-            LickGens.OneOf("m9 13 maj7 7 m7".Split(' '))
+            LickGens
+                .OneOf("m9 13 maj7 7 m7".Split(' '))
                 .Select(static symbol =>
                     (LickCriterion)new LickCriterion.OverQuality(Chord.Parse($"C{symbol}").Formula)
                 ),

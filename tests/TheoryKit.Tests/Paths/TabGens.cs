@@ -11,7 +11,7 @@ namespace TheoryKit.Tests.Paths;
 /// Random licks of every kind: all techniques, bends and releases, notes held under others, tuplets, several necks and times, odd
 /// spellings, fingers, words, tags and headers.
 /// </summary>
-internal static class LickGens
+internal static class TabGens
 {
     private static readonly Neck[] Necks =
     [
