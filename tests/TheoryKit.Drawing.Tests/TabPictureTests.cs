@@ -277,6 +277,7 @@ public partial class TabPictureTests
         var svg = Named(name).Path.Tab().Svg();
         Assert.InRange(svg.Length, 1, 20 * 1024);
         Expectations.Matches(svg, $"technique-{Slug(name)}.svg");
+        Expectations.Matches(DrawingRenderers.All.Text(Named(name)), $"technique-{Slug(name)}.txt");
     }
 
     [Fact]

@@ -27,7 +27,7 @@ internal static class TabWords
         words.Append($"Tab for {Printed.Number(path.Neck.StringCount)} strings, ");
         words.Append($"{Printed.Of(path.Neck.Tuning, naming)} from string {path.Neck.StringCount} to string 1");
         words.Append(path.Neck.Capo > 0 ? $", {Capo(path.Neck)}" : "").Append($", in {path.Time}.");
-        var parts = WrittenRhythm.Of(WrittenRhythm.Events(path), TabLayout.WholeBeats(path), path.Time);
+        var parts = WrittenRhythm.Of(WrittenRhythm.Events(path), TabParts.WholeBeats(path), path.Time);
         for (var bar = 0; bar < path.BarCount; bar++)
         {
             var (from, to) = ((Fraction)(bar * path.Time.Beats), (Fraction)((bar + 1) * path.Time.Beats));
