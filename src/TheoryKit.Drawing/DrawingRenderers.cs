@@ -154,6 +154,7 @@ public static class DrawingRenderers
             .Add(new SheetRenderer<Lick>(static lick => LickSheets.Drawing(new(lick)), naming))
             .Add(new SheetRenderer<LickDrawing>(LickSheets.Drawing, naming))
             .Add(new SheetRenderer<IEnumerable<Lick>>(LickSheets.Licks.Table, naming))
+            .Add(new SheetRenderer<LickComparison>(ComparedLicks.Of, naming))
             .Add(new SheetRenderer<TabReading>(LickSheets.Reading, naming))
             .Add(new SheetRenderer<PickStrokes>(PracticeValues.Strokes, naming))
             .Add(new SheetRenderer<ZoneTravel>(PracticeValues.Travel, naming))

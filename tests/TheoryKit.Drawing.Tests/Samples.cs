@@ -470,6 +470,7 @@ internal static class Samples
         DrawnLicks.Bends,
         DrawnLicks.Bends.Headers[0],
         DrawnLicks.Everything.Draw(),
+        DrawnLicks.InBossa.Compare(),
         DrawnLicks.Reading,
         DrawnLicks.Reading.Remarks[0],
         new TabReadOptions { Neck = Neck.Guitar, Timing = TabTiming.Even },
@@ -570,6 +571,16 @@ internal static class Samples
         new TabReading { Path = new Path(Uke3, []) },
         new TabReadOptions(),
         Array.Empty<Lick>(),
+        new[]
+        {
+            new Lick { Name = "1", Path = new Path(Uke3, []) },
+        }.Compare(),
+        new[] { DrawnLicks.Plain, DrawnLicks.Plain, DrawnLicks.Harmonics }.Compare() with
+        {
+            Width = TabDrawing.MinWidth,
+            Columns = TabDrawing.MinColumns,
+            ShowsRhythm = false,
+        },
         DrawnLicks.All,
         new Performance(new(Uke3, []), 1),
         Rhythm.Parse("64 r64 1/192"),

@@ -201,7 +201,7 @@ public class TabDrawingTests
         AnyPath.Sample(
             static path =>
             {
-                var parts = WrittenRhythm.Of(WrittenRhythm.Events(path), TabLayout.WholeBeats(path), path.Time);
+                var parts = WrittenRhythm.Of(WrittenRhythm.Events(path), TabParts.WholeBeats(path), path.Time);
                 var at = Fraction.Zero;
                 foreach (var part in parts)
                 {

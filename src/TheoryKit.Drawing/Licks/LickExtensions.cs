@@ -11,4 +11,8 @@ public static class LickExtensions
         ArgumentNullException.ThrowIfNull(lick);
         return new(lick);
     }
+
+    /// <summary>The licks one below the other, the same moment at the same place in all of them.</summary>
+    /// <exception cref="ArgumentException">There is none, or they are not in one time signature.</exception>
+    public static LickComparison Compare(this IEnumerable<Lick> licks) => new(licks);
 }

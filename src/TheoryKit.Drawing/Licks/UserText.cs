@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace TheoryKit.Drawing;
@@ -44,22 +45,32 @@ internal static class UserText
     /// <summary>The text in at most so many columns, where a character of East Asian writing or a picture takes two; cut with an ellipsis.</summary>
     public static string Short(string text, int columns)
     {
-        var (used, kept) = (0, new StringBuilder());
-        var elements = System.Globalization.StringInfo.GetTextElementEnumerator(text);
-        while (elements.MoveNext())
+        var elements = new List<string>();
+        for (var rest = StringInfo.GetTextElementEnumerator(text); rest.MoveNext(); )
         {
-            var element = elements.GetTextElement();
-            used += element[0] >= '\u1100' ? 2 : 1;
-            if (used > columns - 1)
+            elements.Add(rest.GetTextElement());
+        }
+
+        if (elements.Sum(Width) <= columns)
+        {
+            return Of(text);
+        }
+
+        var (used, kept) = (0, new StringBuilder());
+        foreach (var element in elements)
+        {
+            used += Width(element);
+            if (used >= columns)
             {
-                return Of(kept.ToString().TrimEnd())
-                    + (kept.Length + element.Length == text.Length && used <= columns ? element : "…");
+                break; // the ellipsis takes one
             }
 
             kept.Append(element);
         }
 
-        return Of(text);
+        return Of(kept.ToString().TrimEnd()) + "…";
+
+        static int Width(string element) => element[0] >= '\u1100' ? 2 : 1;
     }
 
     private static bool IsControl(char c) =>

@@ -48,7 +48,7 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         (Neck, Marks, FirstFret, LastFret) = (other.Neck, other.Marks, other.FirstFret, other.LastFret);
         (Labels, IsLeftHanded, Naming, HasKey) = (other.Labels, other.IsLeftHanded, other.Naming, other.HasKey);
         (title, description, subject) = (other.title, other.description, other.subject);
-        (Bands, Trail, Remark) = (other.Bands, other.Trail, other.Remark);
+        (Bands, Trail, Gestures, Remark) = (other.Bands, other.Trail, other.Gestures, other.Remark);
     }
 
     /// <summary>The neck.</summary>
@@ -62,6 +62,9 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
 
     /// <summary>The order in which positions are played, drawn as a line that tapers towards the next; empty for none.</summary>
     public ImmutableArray<Position> Trail { get; private init; } = [];
+
+    /// <summary>Bends, slides and harmonics.</summary>
+    internal ImmutableArray<NeckGesture> Gestures { get; private init; } = [];
 
     /// <summary>What the description says at its end besides; empty for nothing.</summary>
     internal string Remark { get; private init; } = "";
@@ -164,6 +167,9 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
             );
     }
 
+    /// <summary>With bends, slides and harmonics.</summary>
+    internal NeckDrawing WithGestures(IEnumerable<NeckGesture> gestures) => new(this) { Gestures = [.. gestures] };
+
     /// <summary>With more to say at the end of the description.</summary>
     internal NeckDrawing WithRemark(string remark) => new(this) { Remark = remark };
 
@@ -227,6 +233,7 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
         && Marks.AsSpan().SequenceEqual(other.Marks.AsSpan())
         && Bands.AsSpan().SequenceEqual(other.Bands.AsSpan())
         && Trail.AsSpan().SequenceEqual(other.Trail.AsSpan())
+        && Gestures.AsSpan().SequenceEqual(other.Gestures.AsSpan())
         && (FirstFret, LastFret, Labels, IsLeftHanded, HasKey)
             == (other.FirstFret, other.LastFret, other.Labels, other.IsLeftHanded, other.HasKey)
         && Title == other.Title

@@ -47,6 +47,7 @@ internal static class NeckPicture
             WriteBands();
             var marks = drawing.Shown.ToList();
             WriteTrail();
+            WriteGestures();
             WriteMarks(marks);
             WriteLabels(marks);
             WriteKey(marks);
@@ -318,6 +319,97 @@ internal static class NeckPicture
             svg.Circle(shown[0].X, shown[0].Y, NeckLayout.MarkRadius + 3.5).Stroke(Look.Ink, 1.6).Close();
 
             static double R(double length) => NeckLayout.Rounded(length);
+        }
+
+        /// <summary>Bends as arrows over the string to where the pitch lies that they reach, slides as lines along it, harmonics as diamonds.</summary>
+        private void WriteGestures()
+        {
+            const double Radius = NeckLayout.MarkRadius;
+            foreach (
+                var (kind, position, to) in drawing
+                    .Gestures.Select(static each => (each.Kind, each.Position, each.To))
+                    .Distinct()
+            )
+            {
+                if (position.Fret < drawing.FirstFret || position.Fret > drawing.LastFret)
+                {
+                    continue;
+                }
+
+                var raw = layout.MarkX(position);
+                var y = layout.Y(position.String, raw);
+                switch (kind)
+                {
+                    case NeckGestureKind.Bend:
+                        WriteBend(raw, BentX(position, to), y);
+                        break;
+                    case NeckGestureKind.Slide:
+                        var end = layout.MarkX(
+                            new(position.String, Math.Clamp(to, drawing.FirstFret, drawing.LastFret))
+                        );
+                        svg.Line(X(raw), y, X(end), layout.Y(position.String, end)).Stroke(Look.Ink, 3).Close();
+                        break;
+                    case NeckGestureKind.SlideBelow or NeckGestureKind.SlideAbove:
+                        var side = kind == NeckGestureKind.SlideBelow ? -1 : 1;
+                        WriteSlide(raw + (side * (Radius + 15)), raw + (side * (Radius + 4)), y, leadsAway: to == 1);
+                        break;
+                    default:
+                        svg.Path(
+                                PenMove.To(X(raw) - 15, y),
+                                PenMove.Line(X(raw), y - 15),
+                                PenMove.Line(X(raw) + 15, y),
+                                PenMove.Line(X(raw), y + 15),
+                                PenMove.Back
+                            )
+                            .Stroke(Look.Ink, 1.5)
+                            .Close();
+                        break;
+                }
+            }
+        }
+
+        /// <summary>Where the pitch lies that a bend by so many cents reaches; a quarter tone between two frets.</summary>
+        private double BentX(Position position, int cents)
+        {
+            var below = position.Fret + (cents / 100);
+            var x = below > neck.Frets ? layout.StringEnd : layout.MarkX(new(position.String, below));
+            if (cents % 100 != 0 && below < neck.Frets)
+            {
+                x = (x + layout.MarkX(new(position.String, below + 1))) / 2;
+            }
+
+            return Math.Min(x, layout.StringEnd);
+        }
+
+        private void WriteBend(double from, double to, double y)
+        {
+            var start = from + 4;
+            var end = Math.Max(to - 4, start + 8);
+            svg.Path(
+                    PenMove.To(X(start), y - 9),
+                    PenMove.Curve(NeckLayout.Rounded((X(start) + X(end)) / 2), y - 21, X(end), y - 9)
+                )
+                .Stroke(Look.Ink, 1.6)
+                .Close();
+            var back = X(end) > X(start) ? -1 : 1;
+            svg.Path(
+                    PenMove.To(X(end) - (back * 2), y - 6),
+                    PenMove.Line(X(end) + (back * 5.5), y - 9),
+                    PenMove.Line(X(end) + (back * 0.5), y - 14),
+                    PenMove.Back
+                )
+                .Fill(Look.Ink)
+                .Close();
+        }
+
+        private void WriteSlide(double far, double near, double y, bool leadsAway)
+        {
+            var (from, to) = leadsAway ? (X(near), X(far)) : (X(far), X(near));
+            var back = to > from ? -5 : 5;
+            svg.Line(from, y, to + back, y).Stroke(Look.Ink, 2.4).Close();
+            svg.Path(PenMove.To(to, y), PenMove.Line(to + back, y - 4), PenMove.Vertical(y + 4), PenMove.Back)
+                .Fill(Look.Ink)
+                .Close();
         }
 
         private void WriteMarks(List<Mark> marks)

@@ -10,6 +10,7 @@ namespace TheoryKit.Drawing;
 internal static class NeckText
 {
     private const int TrailOnLine = 16;
+    private const int GesturesOnLine = 4;
 
     public static string Write(NeckDrawing drawing)
     {
@@ -42,6 +43,19 @@ internal static class NeckText
             text.AppendJoin(
                 "\n       ",
                 drawing.Trail.Chunk(TrailOnLine).Select(static line => string.Join(' ', line))
+            );
+        }
+
+        if (!drawing.Gestures.IsEmpty)
+        {
+            text.Append("\nplayed: ");
+            text.AppendJoin(
+                "\n        ",
+                drawing
+                    .Gestures.Select(static gesture => $"{gesture.Position} {gesture.Words}")
+                    .Distinct()
+                    .Chunk(GesturesOnLine)
+                    .Select(static line => string.Join(", ", line))
             );
         }
 

@@ -151,10 +151,4 @@ internal sealed class TabLayout
         var techniques = notes.SelectMany(static note => note.Techniques).Distinct().ToList();
         return Math.Max(techniques.Count(TabSigns.StandsAbove), techniques.Exists(TabSigns.IsInRow) ? 1 : 0);
     }
-
-    /// <summary>The path's beats with the last bar filled up.</summary>
-    public static Fraction WholeBeats(Path path) => TabParts.WholeBeats(path);
-
-    /// <summary>The chords of a path where they begin; a chord that goes on over a bar line is not said again.</summary>
-    public static IEnumerable<(Fraction Start, Theory.Chord? Chord)> ChordsOf(Path path) => TabParts.ChordsOf(path);
 }

@@ -53,8 +53,4 @@ internal static class TabNote
             Labels.Fingers when note.Position.Fret == path.Neck.OpenFret(note.Position.String) => "o",
             _ => null,
         };
-
-    /// <summary>The note that sounds on its string up to its start, from which a joined note goes on; null if there is none.</summary>
-    public static PathNote? Before(Path path, PathNote note) =>
-        path.Notes.LastOrDefault(other => other.Position.String == note.Position.String && other.End == note.Start);
 }

@@ -174,13 +174,6 @@ internal static class TabSigns
         }
     }
 
-    /// <summary>Whether plain text says a technique above the staff.</summary>
-    public static bool IsAbove(Technique technique) =>
-        !technique.IsJoined
-        && technique != Technique.Vibrato
-        && technique != Technique.Dead
-        && technique != Technique.Ghost;
-
     /// <summary>A letter in the row of signs.</summary>
     public static void Letter(SvgWriter svg, double x, double y, string letter) =>
         svg.Label(NeckLayout.Rounded(x), NeckLayout.Rounded(y))

@@ -27,7 +27,7 @@ internal static class TabWords
         words.Append($"Tab for {Printed.Number(path.Neck.StringCount)} strings, ");
         words.Append($"{Printed.Of(path.Neck.Tuning, naming)} from string {path.Neck.StringCount} to string 1");
         words.Append(path.Neck.Capo > 0 ? $", {Capo(path.Neck)}" : "").Append($", in {path.Time}.");
-        var parts = WrittenRhythm.Of(WrittenRhythm.Events(path), TabLayout.WholeBeats(path), path.Time);
+        var parts = WrittenRhythm.Of(WrittenRhythm.Events(path), TabParts.WholeBeats(path), path.Time);
         for (var bar = 0; bar < path.BarCount; bar++)
         {
             var (from, to) = ((Fraction)(bar * path.Time.Beats), (Fraction)((bar + 1) * path.Time.Beats));
@@ -115,6 +115,12 @@ internal static class TabWords
             200 => "a whole tone",
             _ => $"{TabSigns.Amount(cents)} tones",
         };
+
+    /// <summary>As <see cref="TabSigns.Amount"/>, in plain letters: "full", "1/2", "1 1/2", "2".</summary>
+    public static string PlainAmount(int cents) =>
+        cents == 200 ? "full"
+        : cents % 200 == 0 ? $"{cents / 200}"
+        : $"{(cents > 200 ? $"{cents / 200} " : "")}{new Fraction(cents % 200, 200).Reduce()}";
 
     /// <summary>Whether a technique makes another pitch sound than the fret's.</summary>
     public static bool IsOfPitch(Technique technique) =>

@@ -145,6 +145,9 @@ internal static class DrawnLicks
     public static IReadOnlyList<Lick> All { get; } =
     [Bends, PreBends, OverTheLine, Slides, Slurs, Trills, Harmonics, Mutes, DoubleStops, Everything, Plain, SevenNine];
 
+    /// <summary>Those in 4/4 over the bossa.</summary>
+    public static IReadOnlyList<Lick> InBossa { get; } = [Bends, SevenNine, OverTheLine];
+
     public static TabReading Reading { get; } =
         new()
         {

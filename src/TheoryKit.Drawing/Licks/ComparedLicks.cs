@@ -1,0 +1,127 @@
+using Fractions;
+using TheoryKit.Paths;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>What the sheet of licks compared says: which they are, one below the other, and moment by moment where they differ.</summary>
+internal static class ComparedLicks
+{
+    private const int NameInTable = 24;
+
+    public static Sheet Of(LickComparison comparison)
+    {
+        var blocks = new List<Block>
+        {
+            new Block.Title($"{InWords.Count(comparison.Licks.Length, "lick")} compared"),
+            new Block.Facts([
+                .. comparison.Licks.Select(static (lick, index) => new Fact($"{index + 1}", Named(lick))),
+            ]),
+            Picture(comparison),
+        };
+        if (comparison.Licks.Length > 1)
+        {
+            blocks.AddRange(Differences(comparison));
+        }
+
+        return new(blocks);
+    }
+
+    private static Words Named(Lick lick)
+    {
+        var tune = lick.Tune.Length == 0 ? "" : $", {UserText.Of(lick.Tune)}";
+        return $"{UserText.Of(lick.Name)}{tune}, {InWords.Count(lick.Path.Notes.Count, "note")} in {InWords.Count(lick.Path.BarCount, "bar")}";
+    }
+
+    private static Block.Picture Picture(LickComparison comparison) =>
+        new(
+            (context, naming) =>
+            {
+                var drawn = comparison.Naming is null ? comparison with { Naming = naming } : comparison;
+                var necks = drawn.Licks.Select(static lick => lick.Path.Neck).Distinct().ToList();
+                var detail = necks.Count == 1 ? NeckFigure.Detail(necks[0], false, drawn.Naming) + " · " : "";
+                var key = drawn.Licks.Length > 1 ? " · a line below a mark: not what 1 does there" : "";
+                return NeckFigure.Write(
+                    "",
+                    $"{detail}{drawn.Licks[0].Path.Time}{key}",
+                    drawn.Offered,
+                    drawn.Shown,
+                    context,
+                    html =>
+                    {
+                        html.Open("div", "tk-scroll").Attribute("tabindex", "0").Attribute("role", "group");
+                        html.Attribute("aria-label", "The licks one below the other, as tab");
+                        foreach (var picture in ComparisonPicture.Pictures(drawn, context))
+                        {
+                            html.Raw(picture);
+                        }
+
+                        html.Close();
+                    },
+                    "tk-tab",
+                    TabDrawingRenderer.Css
+                );
+            },
+            naming => ComparisonText.Write(comparison.Naming is null ? comparison with { Naming = naming } : comparison)
+        );
+
+    private static IEnumerable<Block> Differences(LickComparison comparison)
+    {
+        var moments = comparison.Differences;
+        var all = comparison
+            .Licks.SelectMany(static lick => lick.Path.Notes.Select(static note => note.Start))
+            .Distinct()
+            .Count();
+        yield return new Block.Prose(
+            moments.Count == 0 ? "They do the same at every moment."
+            : moments.Count == all ? "They differ at every moment."
+            : $"They do the same at {all - moments.Count} of {InWords.Count(all, "moment")}."
+        );
+        if (moments.Count == 0)
+        {
+            yield break;
+        }
+
+        var time = comparison.Licks[0].Path.Time;
+        yield return new Block.Table(
+            "Where they differ",
+            [
+                "bar and beat",
+                .. comparison.Licks.Select(
+                    static (lick, index) => new Column($"{index + 1} {UserText.Short(lick.Name, NameInTable)}")
+                ),
+            ],
+            [
+                .. moments.Select(moment =>
+                    (IReadOnlyList<Cell>)
+                        [
+                            $"{WrittenRhythm.Whole(moment / time.Beats) + 1}, {TabWords.Beat((moment % time.Beats).Reduce())}",
+                            .. comparison.Licks.Select((lick, index) => At(comparison, lick, index, moment)),
+                        ]
+                ),
+            ]
+        );
+    }
+
+    // "♭7, B♭4": what the notes do that start there, and their names.
+    private static Cell At(LickComparison comparison, Lick lick, int index, Fraction moment)
+    {
+        var path = lick.Path;
+        var notes = path.Notes.Where(note => note.Start == moment).ToList();
+        if (notes.Count == 0)
+        {
+            return new(Words.None);
+        }
+
+        var words = notes.Select(note =>
+        {
+            var pitch = path.SoundingPitch(note);
+            var above = note.Bend % 100 == 0 ? "" : " and a quarter tone";
+            return path.FunctionOf(note) is { } function ? (Words)$"{function}, {pitch}{above}" : $"{pitch}{above}";
+        });
+        return new(
+            Words.Join(" with ", words),
+            TabNote.Role(path, notes[0]),
+            notes.Exists(note => comparison.Differs(index, note))
+        );
+    }
+}

@@ -1,0 +1,139 @@
+using System.Text;
+using TheoryKit.Paths;
+
+namespace TheoryKit.Drawing;
+
+/// <summary>Writes the SVG of licks compared: a picture for each line, in which the licks stand one below the other.</summary>
+internal static class ComparisonPicture
+{
+    private const double LeastScale = 0.72;
+    private const double NameRow = 20;
+    private const double Gap = 10; // between two licks
+    private const double LineGap = 14;
+    private const double Character = 6.6; // of a name
+
+    /// <summary>The whole comparison as one picture.</summary>
+    public static string Write(LickComparison comparison, RenderContext context)
+    {
+        var layouts = Layouts(comparison);
+        var heights = Enumerable.Range(0, Lines(layouts)).Select(line => Height(layouts, line)).ToList();
+        var svg = new SvgWriter(32 * 1024);
+        Open(svg, comparison, layouts, heights.Sum() + ((heights.Count - 1) * LineGap), context);
+        var top = 0.0;
+        for (var line = 0; line < heights.Count; line++)
+        {
+            WriteLine(svg, comparison, layouts, line, top);
+            top += heights[line] + LineGap;
+        }
+
+        return svg.Close().ToString();
+    }
+
+    /// <summary>A picture for each line, so that none is cut through by the end of a page; the first one says what all show.</summary>
+    public static IEnumerable<string> Pictures(LickComparison comparison, RenderContext context)
+    {
+        var layouts = Layouts(comparison);
+        for (var line = 0; line < Lines(layouts); line++)
+        {
+            var svg = new SvgWriter(32 * 1024);
+            var height = Height(layouts, line);
+            if (line == 0)
+            {
+                Open(svg, comparison, layouts, height, context);
+            }
+            else
+            {
+                svg.PictureGoingOn(layouts[0].Width, height, LeastScale);
+            }
+
+            WriteLine(svg, comparison, layouts, line, 0);
+            yield return svg.Close().ToString();
+        }
+    }
+
+    /// <summary>How wide the picture is, in px.</summary>
+    public static double Width(LickComparison comparison) => Layouts(comparison)[0].Width;
+
+    public static string Describe(LickComparison comparison)
+    {
+        var words = new StringBuilder(2048);
+        foreach (var (index, (lick, tab)) in comparison.Licks.Zip(comparison.Tabs).Index())
+        {
+            words.Append($"{(index == 0 ? "" : " ")}Lick {index + 1}, {UserText.Of(lick.Name)}: {tab.Description}");
+        }
+
+        var moments = comparison.Differences;
+        if (comparison.Licks.Length > 1)
+        {
+            var time = comparison.Licks[0].Path.Time;
+            words.Append(
+                moments.Count == 0
+                    ? " They do the same at every moment."
+                    : $" They differ at {InWords.List(moments.Select(moment => $"bar {WrittenRhythm.Whole(moment / time.Beats) + 1} {TabWords.Beat((moment % time.Beats).Reduce())}"))}."
+            );
+        }
+
+        return words.ToString();
+    }
+
+    private static List<TabLayout> Layouts(LickComparison comparison)
+    {
+        var tabs = comparison.Tabs.Select(static tab => new TabParts(tab)).ToList();
+        var spacing = new TabSpacing(tabs, comparison.Width);
+        return [.. tabs.Select(tab => new TabLayout(tab, spacing))];
+    }
+
+    private static int Lines(List<TabLayout> layouts) => layouts.Max(static layout => layout.Lines.Count);
+
+    private static double Height(List<TabLayout> layouts, int line)
+    {
+        var here = layouts.Where(layout => line < layout.Lines.Count).Select(layout => layout.Lines[line]).ToList();
+        return Math.Ceiling(
+            here.Sum(static each => each.Height + NameRow) + ((here.Count - 1) * Gap) + TabLayout.Above
+        );
+    }
+
+    private static void Open(
+        SvgWriter svg,
+        LickComparison comparison,
+        List<TabLayout> layouts,
+        double height,
+        RenderContext context
+    ) =>
+        svg.Picture(
+            context,
+            layouts[0].Width,
+            height,
+            $"{InWords.Count(comparison.Licks.Length, "lick")} compared",
+            comparison.Description,
+            MarkPicture.Css,
+            LeastScale
+        );
+
+    private static void WriteLine(
+        SvgWriter svg,
+        LickComparison comparison,
+        List<TabLayout> layouts,
+        int line,
+        double top
+    )
+    {
+        foreach (var (index, layout) in layouts.Index())
+        {
+            if (line >= layout.Lines.Count)
+            {
+                continue; // it has ended
+            }
+
+            var here = layout.Lines[line];
+            svg.Label(12, NeckLayout.Rounded(top + 15)).Attribute("font-size", 11.5);
+            svg.Open("tspan").Fill(Look.Ink).Attribute("font-weight", "700").Text($"{index + 1}").Close();
+            var columns = (int)((layout.Width - 40) / Character);
+            svg.Open("tspan").Fill(Look.Quiet).Attribute("dx", 8);
+            svg.Text(UserText.Short(comparison.Licks[index].Name, columns)).Close().Close();
+            top += NameRow;
+            TabPicture.WriteLine(layout, here with { Top = top }, svg, note => comparison.Differs(index, note));
+            top += here.Height + Gap;
+        }
+    }
+}
