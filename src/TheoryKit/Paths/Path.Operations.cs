@@ -278,11 +278,7 @@ public sealed partial class Path
         ArgumentNullException.ThrowIfNull(strings);
         var wanted = WantedNote.Of(this);
         var places = wanted
-            .Select(each =>
-                (each.IsDead && !each.IsHeld ? Neck.PositionsOf(each.Pitch) : each.Places(Neck)).Where(position =>
-                    strings.Contains(position.String)
-                )
-            )
+            .Select(each => each.PlacesAtPitch(Neck).Where(position => strings.Contains(position.String)))
             .Select(static each => each.ToList())
             .ToList();
         if (places.FindIndex(static each => each.Count == 0) is >= 0 and var missing)
@@ -307,14 +303,7 @@ public sealed partial class Path
     public Path Placed(Hand? hand = null)
     {
         var wanted = WantedNote.Of(this);
-        return Played(
-            wanted,
-            wanted.ConvertAll(each =>
-                each.IsDead && !each.IsHeld ? [.. Neck.PositionsOf(each.Pitch)] : each.Places(Neck)
-            ),
-            hand,
-            "on this neck"
-        );
+        return Played(wanted, wanted.ConvertAll(each => each.PlacesAtPitch(Neck)), hand, "on this neck");
     }
 
     /// <summary>The same positions with the fingers of least effort; for paths of one note at a time.</summary>

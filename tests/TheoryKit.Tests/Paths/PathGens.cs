@@ -133,6 +133,33 @@ internal static class PathGens
             at += length;
         }
 
-        return new(neck, notes, changes?.Time, changes, at + rest);
+        return new(neck, Playable(neck, notes), changes?.Time, changes, at + rest);
+    }
+
+    /// <summary>The notes without what can't be played so, and with a bend and a trill's other fret where they are called for.</summary>
+    private static IEnumerable<PathNote> Playable(Neck neck, IEnumerable<PathNote> notes)
+    {
+        foreach (var note in notes)
+        {
+            var (number, fret) = (note.Position.String, note.Position.Fret);
+            var open = neck.OpenFret(number);
+            var techniques = note.Techniques.Where(technique =>
+                technique != Technique.Release
+                && (!technique.IsBent || (fret > open && !note.Has(Technique.NaturalHarmonic)))
+                && (
+                    technique != Technique.NaturalHarmonic
+                    || fret - open is 3 or 4 or 5 or 7 or 9 or 12 or 16 or 19 or 24 or 28
+                )
+            );
+            yield return note with
+            {
+                Techniques = [.. techniques],
+                Bend = techniques.Any(static technique => technique.IsBent) ? 50 * (1 + (fret % 6)) : 0,
+                TrillFret =
+                    !note.Has(Technique.Trill) ? null
+                    : fret == neck.Frets ? fret - 1
+                    : fret + 1,
+            };
+        }
     }
 }

@@ -63,20 +63,32 @@ public class PathTests
         );
 
     [Fact]
-    public void Reversed_twice_is_the_same_but_for_what_joined_notes() =>
+    public void Reversed_twice_is_the_same_but_for_marks_that_join_nothing() =>
         PathGens.Any.Sample(
             static path =>
             {
-                var plain = path.With(
-                    path.Notes.Select(static note =>
+                // Whether a note ends on the string where this one begins, by looking at all of them.
+                bool Joins(PathNote note) =>
+                    path.Notes.Any(other => other.Position.String == note.Position.String && other.End == note.Start);
+                var expected = path.With(
+                    path.Notes.Select(note =>
                         note with
                         {
-                            Techniques = [.. note.Techniques.Where(static technique => !technique.IsJoined)],
+                            Techniques = InOrder(
+                                note.Techniques.Where(technique => !technique.IsJoined || Joins(note))
+                            ),
                         }
                     ),
                     beats: path.Beats
                 );
-                Assert.Equal(plain, path.Reverse().Reverse());
+                var twice = path.Reverse().Reverse();
+                Assert.Equal(
+                    expected,
+                    twice.With(
+                        twice.Notes.Select(static note => note with { Techniques = InOrder(note.Techniques) }),
+                        beats: twice.Beats
+                    )
+                );
                 Assert.Equal(path.Beats, path.Reverse().Beats);
                 Assert.Equal(
                     path.Notes.Select(note => (path.Beats - note.End).Reduce()).Order(),
@@ -85,6 +97,9 @@ public class PathTests
             },
             iter: Few
         );
+
+    private static IReadOnlyList<Technique> InOrder(IEnumerable<Technique> techniques) =>
+        [.. Technique.Known.Where(techniques.Contains)];
 
     [Fact]
     public void One_path_and_then_another_adds_beats_exactly() =>
@@ -247,7 +262,7 @@ public class PathTests
                     if (expected is not null)
                     {
                         Assert.Equal(
-                            (note.Pitch.PitchClass - expected.Root.PitchClass + 12) % 12,
+                            (path.SoundingPitch(note).PitchClass - expected.Root.PitchClass + 12) % 12,
                             path.FunctionOf(note)!.Value.PitchClass
                         );
                     }
@@ -274,7 +289,10 @@ public class PathTests
                 var strings = new HashSet<int> { 1, 2, 3 };
                 if (
                     path.Notes.Any(note =>
-                        !path.Neck.PositionsOf(note.Pitch).Any(position => strings.Contains(position.String))
+                        !Enumerable
+                            .Range(1, 3)
+                            .SelectMany(number => Enumerable.Range(0, 23).Select(fret => new Position(number, fret)))
+                            .Any(position => CanLie(path, note, position))
                     )
                 )
                 {
@@ -295,6 +313,7 @@ public class PathTests
         PathGens.Line.Sample(
             static path =>
             {
+                path = path.With(path.Notes.Select(static note => Plain(note)), beats: path.Beats);
                 var answer = Lines.Place(path.Neck, path.Notes.Select(static note => note.Pitch), Hand.Large);
                 Assert.NotEmpty(answer);
                 var placed = path.Placed(Hand.Large);
@@ -359,7 +378,47 @@ public class PathTests
     }
 
     private static IEnumerable<(int Midi, Fraction Start, Fraction Length)> Sounding(Path path) =>
-        path.Notes.Select(static note => (note.Pitch.MidiNumber, note.Start, note.Length));
+        path.Notes.Select(note => (path.SoundingPitch(note).MidiNumber, note.Start, note.Length));
+
+    private static PathNote Plain(PathNote note) => note with { Techniques = [], Bend = 0, TrillFret = null };
+
+    // Whether the note sounds the same there, said once more in the plainest way.
+    private static bool CanLie(Path path, PathNote note, Position position)
+    {
+        var neck = path.Neck;
+        if (!neck.Has(position))
+        {
+            return false;
+        }
+
+        if (note.Has(Technique.NaturalHarmonic) && !note.Has(Technique.Dead))
+        {
+            return (position.Fret - neck.OpenFret(position.String))
+                    is 3
+                        or 4
+                        or 5
+                        or 7
+                        or 9
+                        or 12
+                        or 16
+                        or 19
+                        or 24
+                        or 28
+                && path.SoundingPitch(note).MidiNumber
+                    == path.SoundingPitch(
+                        note with
+                        {
+                            Position = position,
+                            Pitch = Pitch.FromMidi(neck.MidiNumberAt(position)),
+                        }
+                    ).MidiNumber;
+        }
+
+        var other = note.TrillFret - note.Position.Fret + position.Fret;
+        return neck.MidiNumberAt(position) == note.Pitch.MidiNumber
+            && (note.Bend == 0 || position.Fret > neck.OpenFret(position.String))
+            && (other is null || (other >= neck.OpenFret(position.String) && other <= neck.Frets));
+    }
 
     private static Path Note(string position, string pitch, int start, int length, Changes? changes = null) =>
         new(Neck.Guitar, [Tone(position, pitch, start, length)], changes?.Time, changes);

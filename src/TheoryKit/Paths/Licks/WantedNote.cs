@@ -131,6 +131,10 @@ internal sealed record WantedNote
         return places;
     }
 
+    /// <summary>Where it can be played on a neck; a click too at its pitch only.</summary>
+    public List<Position> PlacesAtPitch(Neck neck) =>
+        IsDead && !IsHeld ? [.. neck.PositionsOf(Pitch).Where(position => Fits(neck, position))] : Places(neck);
+
     /// <summary>Whether a position has what the note needs: a finger to bend with, the other fret of a trill.</summary>
     public bool Fits(Neck neck, Position position) =>
         neck.Has(position)

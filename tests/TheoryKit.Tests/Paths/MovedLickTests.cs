@@ -1,0 +1,522 @@
+using Fractions;
+using TheoryKit.Fingering;
+using TheoryKit.Paths;
+using TheoryKit.Theory;
+using TheoryKit.Tunings;
+using Path = TheoryKit.Paths.Path;
+
+namespace TheoryKit.Tests.Paths;
+
+public class MovedLickTests
+{
+    private const int Few = 400;
+
+    [Fact]
+    public void An_interval_up_and_down_again_is_the_same_where_nothing_was_lost() =>
+        Gen.Select(MovingGens.Any, Gen.Int[-14, 14])
+            .Sample(
+                static (lick, semitones) =>
+                {
+                    var interval = Pitch.Parse("C4").To(Pitch.FromMidi(60 + semitones));
+                    var there = lick.Transpose(interval);
+                    Sane(there);
+                    if (there.Remarks.Count == 0)
+                    {
+                        var back = there.Lick.Transpose(-interval);
+                        if (back.Remarks.Count == 0 && !HasHarmonic(lick))
+                        {
+                            Assert.Equal(lick, back.Lick);
+                        }
+
+                        Assert.Equal(Heard(lick.Path), Heard(back.Lick.Path));
+                    }
+                },
+                iter: Few
+            );
+
+    [Fact]
+    public void What_is_moved_by_an_interval_sounds_that_far_away_unless_told() =>
+        Gen.Select(MovingGens.Any, Gen.Int[-30, 30])
+            .Sample(
+                static (lick, semitones) =>
+                {
+                    var moved = lick.Transpose(Pitch.Parse("C4").To(Pitch.FromMidi(60 + semitones)));
+                    Sane(moved);
+                    foreach (var tone in moved.Tones.Where(static tone => !tone.Before.Has(Technique.Dead)))
+                    {
+                        var off = tone.SoundedAfter.MidiNumber - tone.SoundedBefore.MidiNumber - semitones;
+                        Assert.True(off == 0 || IsTold(moved, tone), $"{tone}; {string.Join(" / ", moved.Remarks)}");
+                        if (off == 0 && tone.After.Bend == tone.Before.Bend)
+                        {
+                            Assert.Equal(tone.FunctionBefore, tone.FunctionAfter);
+                        }
+                    }
+                },
+                iter: Few
+            );
+
+    [Fact]
+    public void Through_all_twelve_keys_and_home_it_is_the_same()
+    {
+        var lick = Line("4/4, C major: Cmaj7", "3:5 2:5h6 2:8b10 2:8r 1:7 1:8p7 2:8 3:9/7");
+        var at = lick;
+        foreach (var key in "Db D Eb E F Gb G Ab A Bb B C".Split(' '))
+        {
+            var moved = at.InKey(Key.Parse($"{key} major"));
+            Assert.Empty(moved.Remarks);
+            Assert.Equal(
+                lick.Path.Notes.Select(lick.Path.FunctionOf),
+                moved.Lick.Path.Notes.Select(moved.Lick.Path.FunctionOf)
+            );
+            at = moved.Lick;
+            var direct = lick.InKey(Key.Parse($"{key} major"));
+            Assert.Empty(direct.Remarks);
+            Assert.Equal(lick, direct.Lick.InKey(Key.Parse("C major")).Lick);
+        }
+
+        Assert.Equal(
+            Heard(lick.Path).Select(static note => note.Midi % 12),
+            Heard(at.Path).Select(static note => note.Midi % 12)
+        );
+    }
+
+    [Fact]
+    public void Through_five_zones_it_is_heard_the_same_and_stays_inside()
+    {
+        var lick = Line("4/4, C major: Cmaj7", "3:5 2:5 2:8 1:7 1:8 2:8 3:9 3:7");
+        var zones = Chord.Parse("Cmaj7").Zones(Neck.Guitar).Take(5).ToList();
+        Assert.Equal(5, zones.Count);
+        foreach (var zone in zones)
+        {
+            var moved = lick.InZone(zone);
+            Sane(moved);
+            Assert.All(
+                moved.Lick.Path.Notes,
+                note => Assert.True(zone.Window.Contains(note.Position.Fret), $"{zone}: {note}")
+            );
+            Assert.Equal(
+                Heard(lick.Path).Select(static note => note.Midi % 12),
+                Heard(moved.Lick.Path).Select(static note => note.Midi % 12)
+            );
+            Assert.Equal(moved.Lick, moved.Lick.InZone(zone).Lick);
+        }
+    }
+
+    [Fact]
+    public void To_another_zone_and_back_is_the_same_where_nothing_was_lost() =>
+        Gen.Select(MovingGens.Line, Gen.Int[0, 4], Gen.Int[0, 4])
+            .Sample(
+                static (lick, first, second) =>
+                {
+                    var zones = AllZones.Value;
+                    var start = lick.InZone(zones[first]);
+                    Sane(start);
+                    var there = start.Lick.InZone(zones[second]);
+                    Sane(there);
+                    if (
+                        there.Remarks.Count == 0
+                        && start.Remarks.Count == 0
+                        && !lick.Path.Notes.Any(static note => note.Has(Technique.Dead))
+                    )
+                    {
+                        Assert.Equal(start.Lick, there.Lick.InZone(zones[first]).Lick);
+                    }
+                },
+                iter: Few
+            );
+
+    [Fact]
+    public void Note_outside_the_zone_is_told_and_no_other() =>
+        Gen.Select(MovingGens.Any, Gen.Int[0, 4])
+            .Sample(
+                static (lick, number) =>
+                {
+                    var zone = AllZones.Value[number];
+                    var moved = lick.InZone(zone);
+                    Sane(moved);
+                    var outside = moved.Tones.Where(tone => !zone.Window.Contains(tone.After.Position.Fret)).ToList();
+                    Assert.Equal(
+                        outside.Select(static tone => (tone.Bar, tone.Beat, tone.SoundedBefore)).Order(),
+                        moved
+                            .Remarks.Where(static remark =>
+                                remark.Lost.StartsWith("its place in the zone", StringComparison.Ordinal)
+                            )
+                            .Select(static remark => (remark.Bar!.Value, remark.Beat!.Value, remark.Pitch!.Value))
+                            .Order()
+                    );
+                },
+                iter: Few
+            );
+
+    [Fact]
+    public void On_some_strings_all_that_is_not_there_is_told() =>
+        Gen.Select(MovingGens.Line, Gen.Int[1, 62])
+            .Sample(
+                static (lick, mask) =>
+                {
+                    var strings = Enumerable.Range(1, 6).Where(number => (mask & (1 << (number - 1))) != 0).ToHashSet();
+                    if (strings.Count == 0)
+                    {
+                        return;
+                    }
+
+                    var moved = lick.OnStrings(strings);
+                    Sane(moved);
+                    foreach (var tone in moved.Tones)
+                    {
+                        Assert.True(strings.Contains(tone.After.Position.String) || IsTold(moved, tone));
+                        Assert.True(
+                            tone.SoundedBefore.MidiNumber == tone.SoundedAfter.MidiNumber
+                                || tone.Before.Has(Technique.Dead)
+                                || IsTold(moved, tone)
+                        );
+                    }
+                },
+                iter: Few
+            );
+
+    [Theory]
+    [InlineData("D2 A2 D3 G3 A3 D4")]
+    [InlineData("E2 A2 D3 G3 C4 F4")]
+    [InlineData("B1 E2 A2 D3 G3 B3 E4")]
+    [InlineData("E1 A1 D2 G2, 864 mm, 20 frets")]
+    public void On_another_neck_every_pitch_stays_or_is_told(string neck)
+    {
+        var to = Neck.Parse(neck);
+        MovingGens.Any.Sample(
+            lick =>
+            {
+                MovedLick moved;
+                try
+                {
+                    moved = lick.On(to);
+                }
+                catch (ArgumentException exception)
+                {
+                    Assert.Contains("too few strings", exception.Message, StringComparison.Ordinal);
+                    Assert.Equal(4, to.StringCount);
+                    return;
+                }
+
+                Sane(moved);
+                var octave = moved.Remarks.Any(static remark =>
+                    remark.Bar is null && remark.Lost.StartsWith("its octave", StringComparison.Ordinal)
+                );
+                foreach (var tone in moved.Tones.Where(static tone => !tone.Before.Has(Technique.Dead)))
+                {
+                    var off = tone.SoundedAfter.MidiNumber - tone.SoundedBefore.MidiNumber;
+                    Assert.True(off == 0 || (octave && off % 12 == 0) || IsTold(moved, tone), $"{tone}");
+                }
+
+                // Where all of it lies on the new neck, home again it is heard the same.
+                if (moved.Remarks.Count == 0)
+                {
+                    Assert.Equal(Heard(lick.Path), Heard(moved.Lick.On(lick.Path.Neck).Lick.Path));
+                }
+            },
+            iter: Few / 2
+        );
+    }
+
+    [Fact]
+    public void A_string_more_leaves_all_where_it_was_counted_from_the_thin_side()
+    {
+        var lick = Line("4/4: Cmaj7", "3:5 2:5h6 2:8b10 2:8r 1:7 1:8p7 2:8 3:9/7");
+        var moved = lick.On(Neck.Parse("B1 E2 A2 D3 G3 B3 E4"));
+        Assert.Empty(moved.Remarks);
+        Assert.Equal(
+            lick.Path.Notes.Select(static note => note.Position),
+            moved.Lick.Path.Notes.Select(static note => note.Position)
+        );
+        Assert.Equal(lick, moved.Lick.On(Neck.Guitar).Lick);
+    }
+
+    [Fact]
+    public void A_hand_gives_fingers_to_every_fretted_note() =>
+        MovingGens.Line.Sample(
+            static lick =>
+            {
+                var moved = lick.For(Hand.Large);
+                Sane(moved);
+                if (!moved.Remarks.Any(static remark => remark.Lost.StartsWith("fingers", StringComparison.Ordinal)))
+                {
+                    Assert.All(
+                        moved.Lick.Path.Notes,
+                        static note => Assert.Equal(note.Position.Fret == 0, note.Finger is null)
+                    );
+                }
+            },
+            iter: Few / 2
+        );
+
+    [Fact]
+    public void Later_and_earlier_again_is_the_same() =>
+        Gen.Select(MovingGens.Any, PathGens.Length)
+            .Sample(
+                static (lick, beats) =>
+                {
+                    var moved = lick.Displaced(beats);
+                    Sane(moved);
+                    Assert.Empty(moved.Remarks);
+                    Assert.Equal(lick, moved.Lick.Displaced(-beats).Lick);
+                },
+                iter: Few
+            );
+
+    [Fact]
+    public void Earlier_than_its_beginning_is_refused_with_words()
+    {
+        var lick = Line("4/4: C", "3:5 2:5");
+        Assert.Contains(
+            "0 beats in",
+            Assert.Throws<ArgumentOutOfRangeException>(() => lick.Displaced(-1)).Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Reversed_twice_it_is_heard_the_same() =>
+        MovingGens.Any.Sample(
+            static lick =>
+            {
+                var twice = lick.Reversed().Lick.Reversed();
+                Sane(twice);
+                Assert.Equal(Heard(lick.Path), Heard(twice.Lick.Path));
+                if (!lick.Path.Notes.Any(static note => note.Has(Technique.Release)))
+                {
+                    Assert.Equal(lick, twice.Lick);
+                }
+            },
+            iter: Few
+        );
+
+    [Fact]
+    public void In_another_rhythm_nothing_is_lost_where_it_has_no_rests() =>
+        Gen.Select(MovingGens.Any, PathGens.Rhythm)
+            .Sample(
+                static (lick, rhythm) =>
+                {
+                    var moved = lick.InRhythm(rhythm);
+                    Sane(moved);
+                    if (!rhythm.ToString().Contains('r', StringComparison.Ordinal))
+                    {
+                        Assert.Empty(moved.Remarks);
+                    }
+
+                    Assert.Equal(
+                        lick.Path.Notes.Select(static note => note.Position),
+                        moved.Tones.Select(static tone => tone.After.Position)
+                    );
+                },
+                iter: Few
+            );
+
+    [Theory]
+    // A hammer-on between frets of one string stays; where the string has no room for it, it is struck.
+    [InlineData("2:5 2:8h", "3:9 3:12h", "OnStrings 3", "")]
+    [InlineData("1:0 1:1h", "2:5 2:6h", "OnStrings 2", "")]
+    // A pull-off to an open string that is fretted now.
+    [InlineData("1:3 1:0p", "2:8 2:5p", "OnStrings 2", "")]
+    // Vibrato needs a finger.
+    [InlineData("1:1~", "1:0", "Transpose -m2", "the vibrato: the string is open now; instead the note without it")]
+    // A slide to what is an open string now.
+    [InlineData(
+        "1:3 1:1/",
+        "1:2 1:0",
+        "Transpose -m2",
+        "the slide: one of the notes is an open string now; instead the note struck"
+    )]
+    // A bend keeps its amount where it can, on another string where it has to.
+    [InlineData("2:1b2", "3:4b2", "Transpose -m2", "all notes placed anew")]
+    // A trill moves along.
+    [InlineData("2:5tr7", "2:7tr9", "Transpose M2", "")]
+    // A natural harmonic has no node a step higher: artificial.
+    [InlineData("6:12<>", "5:9[]", "Transpose M2", "an artificial harmonic")]
+    [InlineData("6:12<>", "6:5<>", "Transpose P8", "")]
+    // A release follows its bend.
+    [InlineData("2:8b2 2:8r", "3:12b2 3:12r", "OnStrings 3", "")]
+    // Clicks keep their string.
+    [InlineData("3:5 4:5x 3:7", "3:7 4:7x 3:9", "Transpose M2", "")]
+    public void Techniques_are_kept_or_told(string before, string after, string move, string told)
+    {
+        var lick = Line("4/4: C", before);
+        var moved = move.Split(' ') is ["OnStrings", var number]
+            ? lick.OnStrings(new HashSet<int> { int.Parse(number) })
+            : lick.Transpose(Interval.Parse(move.Split(' ')[1]));
+        Sane(moved);
+        Assert.Equal(after, Written(moved.Lick.Path));
+        if (told.Length == 0)
+        {
+            Assert.Empty(moved.Remarks);
+        }
+        else
+        {
+            Assert.Contains(told, string.Join('\n', moved.Remarks), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Chords_keep_their_notes_apart() =>
+        Gen.Select(MovingGens.Any, Gen.Int[0, 4])
+            .Sample(
+                static (lick, zone) =>
+                {
+                    // Not even a path could have two notes on one string; what is checked is that all of them are there.
+                    var moved = lick.InZone(AllZones.Value[zone]);
+                    Assert.Equal(lick.Path.Notes.Count, moved.Lick.Path.Notes.Count);
+                    Assert.Equal(
+                        lick.Path.Notes.Select(static note => note.Start),
+                        moved.Lick.Path.Notes.Select(static note => note.Start)
+                    );
+                },
+                iter: Few / 2
+            );
+
+    [Fact]
+    public void Without_a_key_it_says_what_to_do()
+    {
+        var lick = Line("4/4: C", "3:5");
+        Assert.Contains(
+            "WithKey",
+            Assert.Throws<InvalidOperationException>(() => lick.InKey(Key.Parse("D major"))).Message,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "move it there first",
+            Assert
+                .Throws<ArgumentException>(() => lick.On(Neck.Guitar.WithCapo(2)).Lick.InZone(AllZones.Value[0]))
+                .Message,
+            StringComparison.Ordinal
+        );
+        Assert.Throws<ArgumentException>(() => lick.OnStrings(new HashSet<int>()));
+        Assert.Throws<ArgumentException>(() => lick.OnStrings(new HashSet<int> { 7 }));
+        Assert.Throws<ArgumentOutOfRangeException>(() => lick.InOctave(11));
+    }
+
+    internal static readonly Lazy<IReadOnlyList<Zone>> AllZones = new(static () =>
+        [.. Chord.Parse("Am7").Zones(Neck.Guitar).Take(5)]
+    );
+
+    /// <summary>What holds for every moved lick.</summary>
+    internal static void Sane(MovedLick moved)
+    {
+        Assert.Equal(moved.From.Path.Notes.Count, moved.Tones.Count);
+        Assert.Equal(moved.From.Path.Notes, moved.Tones.Select(static tone => tone.Before));
+        Assert.Equal(
+            moved.Lick.Path.Notes.OrderBy(static note => note.ToString(), StringComparer.Ordinal),
+            moved
+                .Tones.Select(static tone => tone.After)
+                .OrderBy(static note => note.ToString(), StringComparer.Ordinal)
+        );
+
+        // A technique that is gone or new is told of, note by note.
+        foreach (var tone in moved.Tones)
+        {
+            var (before, after) = (
+                tone.Before.Techniques.Where(static each => each != Technique.Accent),
+                tone.After.Techniques.Where(static each => each != Technique.Accent)
+            );
+            if (moved.Move != "backwards" && !before.SequenceEqual(after))
+            {
+                Assert.True(
+                    IsTold(moved, tone),
+                    $"{tone.Before} ({string.Join(", ", before)}) is {tone.After} ({string.Join(", ", after)}); {string.Join(" / ", moved.Remarks)}"
+                );
+            }
+        }
+    }
+
+    internal static bool IsTold(MovedLick moved, MovedTone tone) =>
+        moved.Remarks.Any(remark =>
+            remark.Bar == tone.Bar && remark.Beat == tone.Beat && remark.Pitch == tone.SoundedBefore
+        );
+
+    internal static IEnumerable<(int Midi, int Bend, Fraction Start, Fraction Length)> Heard(Path path) =>
+        path
+            .Notes.Where(static note => !note.Has(Technique.Dead))
+            .Select(note => (path.SoundingPitch(note).MidiNumber, note.Bend % 100, note.Start, note.Length))
+            .Order();
+
+    private static bool HasHarmonic(Lick lick) =>
+        lick.Path.Notes.Any(static note => note.Has(Technique.NaturalHarmonic));
+
+    /// <summary>
+    /// Eighths, "string:fret" and then: h, p, / to join it to the one before, r for a release, bN for a bend by N semitones, ~, x, &lt;&gt;, [], trN;
+    /// "5h6" is two notes.
+    /// </summary>
+    internal static Lick Line(string changes, string notes)
+    {
+        var over = Changes.Parse(changes);
+        var at = Fraction.Zero;
+        var made = new List<PathNote>();
+        foreach (var token in notes.Split(' '))
+        {
+            var (number, rest) = (int.Parse(token[..1]), token[2..]);
+            var pieces = System.Text.RegularExpressions.Regex.Matches(rest, @"^(\d+)(?:([hp/])(\d+))?(.*)$")[0].Groups;
+            Add(int.Parse(pieces[1].Value), pieces[2].Success ? "" : pieces[4].Value);
+            if (pieces[2].Success)
+            {
+                Add(int.Parse(pieces[3].Value), pieces[2].Value);
+            }
+
+            void Add(int fret, string how)
+            {
+                var bend = how.StartsWith('b')
+                    ? int.Parse(how[1..]) is var amount && amount > 4
+                        ? 100 * (amount - fret)
+                        : 100 * amount
+                    : 0;
+                Technique? technique = how switch
+                {
+                    "" => null,
+                    "h" => Technique.HammerOn,
+                    "p" => Technique.PullOff,
+                    "/" => Technique.Slide,
+                    "r" => Technique.Release,
+                    "~" => Technique.Vibrato,
+                    "x" => Technique.Dead,
+                    "<>" => Technique.NaturalHarmonic,
+                    "[]" => Technique.ArtificialHarmonic,
+                    _ when how.StartsWith("tr", StringComparison.Ordinal) => Technique.Trill,
+                    _ => Technique.Bend,
+                };
+                var sound = Neck.Guitar.MidiNumberAt(new(number, fret));
+                made.Add(
+                    new()
+                    {
+                        Position = new(number, fret),
+                        Pitch = over.At((at % over.Beats).Reduce()).Chord?.Spell(sound) ?? Pitch.FromMidi(sound),
+                        Start = at,
+                        Length = new(1, 2),
+                        Techniques = technique is null ? [] : [technique],
+                        Bend = bend,
+                        TrillFret = technique == Technique.Trill ? int.Parse(how[2..]) : null,
+                    }
+                );
+                at += new Fraction(1, 2);
+            }
+        }
+
+        return new() { Name = "by hand", Path = new Path(Neck.Guitar, made, over.Time, over).ToWholeBars() };
+    }
+
+    /// <summary>The notes as <see cref="Line"/> takes them, each for itself.</summary>
+    internal static string Written(Path path) =>
+        string.Join(
+            ' ',
+            path.Notes.Select(static note =>
+                $"{note.Position}"
+                + string.Concat(
+                    note.Techniques.Select(technique =>
+                        technique == Technique.HammerOn ? "h"
+                        : technique == Technique.PullOff ? "p"
+                        : technique == Technique.Slide ? "/"
+                        : technique == Technique.Release ? "r"
+                        : technique == Technique.Bend ? $"b{note.Bend / 100}"
+                        : technique == Technique.Trill ? $"tr{note.TrillFret}"
+                        : technique.Sign
+                    )
+                )
+            )
+        );
+}
