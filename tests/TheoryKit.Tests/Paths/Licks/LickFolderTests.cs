@@ -41,14 +41,14 @@ public sealed class LickFolderTests : IDisposable
     [Fact]
     public void What_is_saved_is_there_when_it_is_opened_again()
     {
-        Gen.Select(Gen.Int[0, int.MaxValue - 1], LickGens.Name)
+        Gen.Select(Gen.Int[0, int.MaxValue - 1], FolderGens.Name)
             .Array[1, 12]
             .Sample(
                 each =>
                 {
                     var place = At(Guid.NewGuid().ToString("N"));
                     var folder = LickFolder.Open(place);
-                    var licks = each.Select(one => LickGens.Make(one.Item1, one.Item2)).ToList();
+                    var licks = each.Select(one => FolderGens.Make(one.Item1, one.Item2)).ToList();
                     var kept = folder.SaveAll(licks);
 
                     // Of a name given twice the last stays.
@@ -74,7 +74,7 @@ public sealed class LickFolderTests : IDisposable
     [Fact]
     public void Any_name_gives_a_safe_file_inside_the_folder()
     {
-        Gen.OneOf(LickGens.Name, Gen.String.Where(static text => LickText.IsLine(text) && text.Trim().Length > 0))
+        Gen.OneOf(FolderGens.Name, Gen.String.Where(static text => LickText.IsLine(text) && text.Trim().Length > 0))
             .Sample(
                 static name =>
                 {
@@ -121,7 +121,7 @@ public sealed class LickFolderTests : IDisposable
         var folder = LickFolder.Open(path);
         foreach (var name in new[] { "Boat call", "boat call", "Boat-call", "Boat call!", "Böat call" })
         {
-            folder.Save(LickGens.Make(1, name));
+            folder.Save(FolderGens.Make(1, name));
         }
 
         Assert.Equal(
@@ -140,7 +140,7 @@ public sealed class LickFolderTests : IDisposable
     [Fact]
     public void A_file_is_text_that_git_can_compare()
     {
-        LickFolder.Open(path).Save(LickGens.Make(3, "Boat call"));
+        LickFolder.Open(path).Save(FolderGens.Make(3, "Boat call"));
         var bytes = File.ReadAllBytes(At("boat-call.lick.txt"));
         Assert.DoesNotContain((byte)'\r', bytes);
         Assert.Equal((byte)'\n', bytes[^1]);
@@ -280,7 +280,7 @@ public sealed class LickFolderTests : IDisposable
         Assert.Throws<IOException>(() => folder.Rename("Boat call", "Other"));
 
         // Nor after something else was saved in between.
-        folder.Save(LickGens.Make(5, "Something else"));
+        folder.Save(FolderGens.Make(5, "Something else"));
         Assert.Throws<IOException>(() => folder.Save(lick with { Tempo = 80 }));
         Assert.Equal(changed, File.ReadAllText(At("boats.lick.txt")));
         folder.Reload();
@@ -292,17 +292,17 @@ public sealed class LickFolderTests : IDisposable
     public void A_new_name_that_someone_else_has_saved_since_is_refused()
     {
         var (first, second) = (LickFolder.Open(path), LickFolder.Open(path));
-        first.Save(LickGens.Make(1, "Same"));
+        first.Save(FolderGens.Make(1, "Same"));
         Assert.Contains(
             "reload",
-            Assert.Throws<IOException>(() => second.Save(LickGens.Make(2, "Same"))).Message,
+            Assert.Throws<IOException>(() => second.Save(FolderGens.Make(2, "Same"))).Message,
             StringComparison.Ordinal
         );
-        second.Save(LickGens.Make(3, "Other"));
-        Assert.Throws<IOException>(() => second.Save(LickGens.Make(2, "Same")));
+        second.Save(FolderGens.Make(3, "Other"));
+        Assert.Throws<IOException>(() => second.Save(FolderGens.Make(2, "Same")));
         second.Reload();
-        second.Save(LickGens.Make(2, "Same"));
-        Assert.Equal(LickGens.Make(2, "Same"), LickFolder.Open(path)["Same"]!.Lick);
+        second.Save(FolderGens.Make(2, "Same"));
+        Assert.Equal(FolderGens.Make(2, "Same"), LickFolder.Open(path)["Same"]!.Lick);
     }
 
     [Fact]
@@ -322,7 +322,7 @@ public sealed class LickFolderTests : IDisposable
     {
         Write("boats.lick.txt", Boats);
         var folder = LickFolder.Open(path);
-        folder.Save(LickGens.Make(1, "Taken"));
+        folder.Save(FolderGens.Make(1, "Taken"));
         Assert.Equal("taken-too.lick.txt", folder.Rename("Boat call", "Taken, too").File);
         Assert.Equal(["taken-too.lick.txt", "taken.lick.txt"], LickFiles());
         Assert.Equal(
@@ -340,8 +340,8 @@ public sealed class LickFolderTests : IDisposable
     public void A_deleted_lick_is_gone()
     {
         var folder = LickFolder.Open(path);
-        folder.Save(LickGens.Make(1, "One"));
-        folder.Save(LickGens.Make(2, "Two"));
+        folder.Save(FolderGens.Make(1, "One"));
+        folder.Save(FolderGens.Make(2, "Two"));
         Assert.True(folder.Delete("One"));
         Assert.False(folder.Delete("One"));
         Assert.Equal(["two.lick.txt"], LickFiles());
@@ -358,7 +358,7 @@ public sealed class LickFolderTests : IDisposable
         Assert.Empty(folder.Licks);
         Assert.Empty(folder.Broken);
         Assert.True(File.Exists(At(left)));
-        folder.Save(LickGens.Make(1, "One"));
+        folder.Save(FolderGens.Make(1, "One"));
         Assert.False(File.Exists(At(left)));
         Assert.True(File.Exists(At(".notes")));
     }
@@ -367,10 +367,10 @@ public sealed class LickFolderTests : IDisposable
     public void Many_threads_save_at_once_and_lose_nothing()
     {
         var folders = new[] { LickFolder.Open(path), LickFolder.Open(path) };
-        Parallel.For(0, 40, index => folders[index % 2].Save(LickGens.Make(index, $"Lick {index}")));
+        Parallel.For(0, 40, index => folders[index % 2].Save(FolderGens.Make(index, $"Lick {index}")));
         Assert.Equal(40, folders.Sum(static folder => folder.Licks.Count));
         Assert.Equal(
-            Enumerable.Range(0, 40).Select(static index => LickGens.Make(index, $"Lick {index}")).ToHashSet(),
+            Enumerable.Range(0, 40).Select(static index => FolderGens.Make(index, $"Lick {index}")).ToHashSet(),
             LickFolder.Open(path).Licks.Select(static each => each.Lick).ToHashSet()
         );
     }

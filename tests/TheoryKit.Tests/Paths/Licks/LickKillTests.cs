@@ -15,7 +15,7 @@ public sealed class LickKillTests : IDisposable
     public void Killed_while_it_saves_no_lick_is_lost_or_half_written()
     {
         var random = new Random(20_26);
-        var own = LickGens.Make(1, "Before");
+        var own = FolderGens.Make(1, "Before");
         LickFolder.Open(path).Save(own);
         string[] names = ["Port", "Starboard"];
         var saved = names.ToDictionary(static name => name, static _ => 0);
@@ -73,7 +73,7 @@ public sealed class LickKillTests : IDisposable
         }
 
         var last = LickFolder.Open(path);
-        last.Save(LickGens.Make(2, "After"));
+        last.Save(FolderGens.Make(2, "After"));
         Assert.Empty(Directory.GetFiles(path, ".*.saving"));
         Assert.Equal(2 + (names.Length * LickSaver.Licks), last.Licks.Count);
         Assert.True(inside + leftOver > 0, "No kill came in the middle of a save.");

@@ -6,13 +6,13 @@ namespace TheoryKit.Tests.Paths;
 public class LickLineTests
 {
     [Fact]
-    public void A_line_is_read_back() => Laws.RoundTrip(LickGens.Lick.Select(LickLine.Of));
+    public void A_line_is_read_back() => Laws.RoundTrip(FolderGens.Lick.Select(LickLine.Of));
 
     [Fact]
     public void The_line_of_any_path_is_read_back() => Laws.RoundTrip(PathGens.Any.Select(LickLine.Of));
 
     [Fact]
-    public void Lines_are_equal_exactly_when_written_alike() => Laws.Equality(LickGens.Lick.Select(LickLine.Of));
+    public void Lines_are_equal_exactly_when_written_alike() => Laws.Equality(FolderGens.Lick.Select(LickLine.Of));
 
     [Fact]
     public void Any_text_is_read_or_refused_clearly() =>
@@ -33,7 +33,7 @@ public class LickLineTests
     [Fact]
     public void Key_and_register_say_nothing()
     {
-        LickGens
+        FolderGens
             .Lick.Select(Gen.Int[-4, 4])
             .Sample(
                 (lick, semitones) =>

@@ -7,12 +7,13 @@ namespace TheoryKit.Tests.Paths;
 public class LickQueryTests
 {
     private static readonly Gen<string> Said = Gen.OneOf(
-        LickGens.OneOf(LickGens.Attacks),
-        LickGens.OneOf("boats", "slow", "second chorus", "a \"quoted\" one", "back\\slash", "-", "--x", "a:b", "x/70")
+        FolderGens.OneOf(FolderGens.Attacks),
+        FolderGens.OneOf("boats", "slow", "second chorus", "a \"quoted\" one", "back\\slash", "-", "--x", "a:b", "x/70")
     );
 
     private static readonly Gen<Degree> Degrees = LickGens
         .OneOf("1 b3 3 5 b7 7 9 #11 13".Split(' '))
+    private static readonly Gen<Degree> Degrees = FolderGens.OneOf("1 b3 3 5 b7 7 9 #11 13".Split(' '))
         .Select(static text => Degree.Parse(text));
 
     public static readonly Gen<LickCriterion> Criterion = Gen.OneOf<LickCriterion>(
@@ -32,6 +33,9 @@ public class LickQueryTests
                 .Select(static chord => (LickCriterion)new LickCriterion.OverChord(Chord.Parse(chord))),
             LickGens
                 .OneOf("m9 13 maj7 7 m7".Split(' '))
+            FolderGens.OneOf("Gm9 C13 Fmaj9 Dm7 Ebmaj7 Bb7 Am7 G/B".Split(' '))
+                .Select(static chord => (LickCriterion)new LickCriterion.OverChord(Chord.Parse(chord))),
+            FolderGens.OneOf("m9 13 maj7 7 m7".Split(' '))
                 .Select(static symbol =>
                     (LickCriterion)new LickCriterion.OverQuality(Chord.Parse($"C{symbol}").Formula)
                 ),
@@ -55,7 +59,7 @@ public class LickQueryTests
                 static (text, least) => (LickCriterion)new LickCriterion.Like(text, least / 100.0)
             ),
             Gen.Select(
-                LickGens.Lick,
+                FolderGens.Lick,
                 Gen.Int[0, 100],
                 static (lick, least) => (LickCriterion)new LickCriterion.AlikeTo(LickLine.Of(lick), least / 100.0)
             ),
@@ -107,7 +111,7 @@ public class LickQueryTests
     [Theory]
     [InlineData("fnction:3", 1, "one of the keys function, strong,")]
     [InlineData("function:", 10, "what to look for (as in function:3")]
-    [InlineData("slow function:3,x", 17, "function:3 or function:9,..,1")]
+    [InlineData("slow function:3,y", 17, "function:3 or function:9,..,1")]
     [InlineData("tag:\"slow", 10, "a closing quotation mark")]
     [InlineData("technique:blend", 11, "a technique: hammer-on, pull-off,")]
     [InlineData("tempo:120-90", 7, "a range from less to more")]

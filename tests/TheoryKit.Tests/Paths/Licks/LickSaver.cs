@@ -47,7 +47,7 @@ internal static class LickSaver
 
     /// <summary>A version of one of a process's licks; the next one is of the next lick.</summary>
     public static Lick Make(string name, int version) =>
-        LickGens.Make(version, NameOf(name, version)) with
+        FolderGens.Make(version, NameOf(name, version)) with
         {
             Tempo = null,
             Headers =

@@ -12,7 +12,7 @@ public sealed class LickSearchTests : IDisposable
     public LickSearchTests()
     {
         folder = LickFolder.Open(path);
-        folder.SaveAll(Enumerable.Range(0, 60).Select(static index => LickGens.Make(index, $"Boats {index:00}")));
+        folder.SaveAll(Enumerable.Range(0, 60).Select(static index => FolderGens.Make(index, $"Boats {index:00}")));
     }
 
     public void Dispose() => Directory.Delete(path, recursive: true);
@@ -22,7 +22,7 @@ public sealed class LickSearchTests : IDisposable
     {
         var found = 0;
         LickQueryTests
-            .Query.Select(LickGens.OneOf("Boats 07", "Boats 20", "Boats 33"))
+            .Query.Select(FolderGens.OneOf("Boats 07", "Boats 20", "Boats 33"))
             .Sample(
                 (query, like) =>
                 {
@@ -115,7 +115,7 @@ public sealed class LickSearchTests : IDisposable
     public void A_search_knows_what_was_saved_after_the_one_before()
     {
         Assert.Empty(folder.Find("text:anchor"));
-        folder.Save(LickGens.Make(1, "Anchor"));
+        folder.Save(FolderGens.Make(1, "Anchor"));
         Assert.Single(folder.Find("text:anchor"));
         folder.Delete("Anchor");
         Assert.Empty(folder.Find("text:anchor"));
@@ -128,7 +128,7 @@ public sealed class LickSearchTests : IDisposable
         // Families of a lick, the same elsewhere on the neck, and the same with a note changed.
         var licks = Enumerable
             .Range(100, 12)
-            .Select(static seed => LickGens.Make(seed, $"Family {seed}"))
+            .Select(static seed => FolderGens.Make(seed, $"Family {seed}"))
             .Where(static lick => lick.Path.Notes.Count >= 10)
             .ToList();
         foreach (var lick in licks)
@@ -234,7 +234,7 @@ public sealed class LickSearchTests : IDisposable
                 && !(number < between.Least)
                 && !(number > between.Most),
             LickCriterion.AlikeTo alike => Likeness.Of(alike.Line, LickLine.Of(lick)).Value >= alike.Least,
-            LickCriterion.Like like => Likeness.Of(LickGens.Make(int.Parse(like.Name[^2..]), like.Name), lick).Value
+            LickCriterion.Like like => Likeness.Of(FolderGens.Make(int.Parse(like.Name[^2..]), like.Name), lick).Value
                 >= like.Least,
             LickCriterion.InTuning tuning => path.Neck.Tuning.Equals(tuning.Tuning),
             LickCriterion.OnNeck neck => path.Neck.Equals(neck.Neck),

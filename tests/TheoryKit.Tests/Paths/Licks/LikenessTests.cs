@@ -6,8 +6,8 @@ public class LikenessTests
 {
     // Near ones and far ones: a line, and the same with some notes changed.
     private static readonly Gen<(LickLine First, LickLine Second, LickLine Third)> Lines = Gen.Select(
-        LickGens.Lick.Select(LickLine.Of),
-        LickGens.Lick.Select(LickLine.Of),
+        FolderGens.Lick.Select(LickLine.Of),
+        FolderGens.Lick.Select(LickLine.Of),
         Gen.Int[0, 1 << 20],
         Gen.Int[0, 1 << 20],
         static (first, other, a, b) => (first, Changed(first, a), b % 3 == 0 ? other : Changed(first, b))
@@ -50,7 +50,7 @@ public class LikenessTests
 
     [Fact]
     public void Moved_licks_are_the_same() =>
-        LickGens
+        FolderGens
             .Lick.Select(Gen.Int[1, 5])
             .Sample(
                 static (lick, semitones) =>

@@ -6,7 +6,7 @@ using Path = TheoryKit.Paths.Path;
 namespace TheoryKit.Tests.Paths;
 
 /// <summary>Random licks, in families that are alike, with texts of all kinds.</summary>
-internal static class LickGens
+internal static class FolderGens
 {
     /// <summary>Texts that try to be markup, script, style or a path.</summary>
     public static readonly string[] Attacks =
