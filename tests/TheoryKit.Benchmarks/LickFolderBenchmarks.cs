@@ -20,7 +20,15 @@ internal static class ManyLicks
     public static string Make(int count)
     {
         var path = Directory.CreateTempSubdirectory("licks").FullName;
-        Parallel.For(0, count, index => File.WriteAllText(System.IO.Path.Combine(path, $"lick-{index:00000}{LickFolder.Extension}"), Lick(index).ToString()));
+        Parallel.For(
+            0,
+            count,
+            index =>
+                File.WriteAllText(
+                    System.IO.Path.Combine(path, $"lick-{index:00000}{LickFolder.Extension}"),
+                    Lick(index).ToString()
+                )
+        );
         return path;
     }
 
@@ -33,7 +41,10 @@ internal static class ManyLicks
         var (fret, number) = (random.Next(3, 12), random.Next(1, 7));
         for (var index = 0; index < 16; index++)
         {
-            (fret, number) = (Math.Clamp(fret + random.Next(-3, 4), 1, 15), Math.Clamp(number + random.Next(-1, 2), 1, 6));
+            (fret, number) = (
+                Math.Clamp(fret + random.Next(-3, 4), 1, 15),
+                Math.Clamp(number + random.Next(-1, 2), 1, 6)
+            );
             var start = new Fraction(index, 2).Reduce();
             var midi = Neck.Guitar.MidiNumberAt(new(number, fret));
             var isBent = random.Next(10) == 0;
@@ -80,7 +91,10 @@ public class LickFolderOpenBenchmarks
 
     [Benchmark(Baseline = true, Description = "10,000 licks: each file read and asked")]
     public int Plain() =>
-        Directory.GetFiles(path).Select(static file => Lick.Parse(File.ReadAllText(file))).Count(static lick => PlainLickSearch.HasThirdAndBend(lick));
+        Directory
+            .GetFiles(path)
+            .Select(static file => Lick.Parse(File.ReadAllText(file)))
+            .Count(static lick => PlainLickSearch.HasThirdAndBend(lick));
 
     [Benchmark(Description = "10,000 licks: LickFolder.Open and the first search")]
     public int Open() => LickFolder.Open(path).Find("function:3 technique:bend").Count;
@@ -148,7 +162,9 @@ public class LickDuplicatesBenchmarks
     public int Plain()
     {
         var lines = small.Licks.Select(static kept => LickLine.Of(kept.Lick)).ToList();
-        return lines.Select((line, index) => lines.Take(index).Count(other => Likeness.Of(line, other).Value >= 0.8)).Sum();
+        return lines
+            .Select((line, index) => lines.Take(index).Count(other => Likeness.Of(line, other).Value >= 0.8))
+            .Sum();
     }
 
     [Benchmark(Description = "500 licks: Duplicates")]

@@ -11,9 +11,8 @@ public class LickQueryTests
         FolderGens.OneOf("boats", "slow", "second chorus", "a \"quoted\" one", "back\\slash", "-", "--x", "a:b", "x/70")
     );
 
-    private static readonly Gen<Degree> Degrees = LickGens
+    private static readonly Gen<Degree> Degrees = FolderGens
         .OneOf("1 b3 3 5 b7 7 9 #11 13".Split(' '))
-    private static readonly Gen<Degree> Degrees = FolderGens.OneOf("1 b3 3 5 b7 7 9 #11 13".Split(' '))
         .Select(static text => Degree.Parse(text));
 
     public static readonly Gen<LickCriterion> Criterion = Gen.OneOf<LickCriterion>(
@@ -28,14 +27,11 @@ public class LickQueryTests
                 .Select(static index => (LickCriterion)new LickCriterion.PlayedWith(Technique.Known[index])),
             Gens.Chord.Select(static chord => (LickCriterion)new LickCriterion.OverChord(chord)),
             Gens.UsualFormula.Select(static formula => (LickCriterion)new LickCriterion.OverQuality(formula)),
-            LickGens
+            FolderGens
                 .OneOf("Gm9 C13 Fmaj9 Dm7 Ebmaj7 Bb7 Am7 G/B".Split(' '))
                 .Select(static chord => (LickCriterion)new LickCriterion.OverChord(Chord.Parse(chord))),
-            LickGens
+            FolderGens
                 .OneOf("m9 13 maj7 7 m7".Split(' '))
-            FolderGens.OneOf("Gm9 C13 Fmaj9 Dm7 Ebmaj7 Bb7 Am7 G/B".Split(' '))
-                .Select(static chord => (LickCriterion)new LickCriterion.OverChord(Chord.Parse(chord))),
-            FolderGens.OneOf("m9 13 maj7 7 m7".Split(' '))
                 .Select(static symbol =>
                     (LickCriterion)new LickCriterion.OverQuality(Chord.Parse($"C{symbol}").Formula)
                 ),
