@@ -1,61 +1,47 @@
 using System.Diagnostics;
-using System.Globalization;
+using TheoryKit.Tests.Paths;
+using TheoryKit.Tests.Paths.Practice;
 
-namespace TheoryKit.Tests
+namespace TheoryKit.Tests;
+
+/// <summary>
+/// Work in a real process of its own, by name and from a list of arguments: for tests of what two programs do to one file, and of
+/// being killed. It is the assembly's own entry point.
+/// </summary>
+internal static class ChildProcess
 {
-    /// <summary>
-    /// Work in a real process of its own: this assembly is started again, and the runtime calls <c>StartupHook.Initialize</c> in it, which
-    /// runs the work of a name. For tests of what two programs do to one file, and of being killed.
-    /// </summary>
-    internal static class ChildProcess
+    private static readonly Dictionary<string, Action<string[]>> Works = new(StringComparer.Ordinal)
     {
-        private const string Name = "THEORYKIT_TEST_WORK";
-        private const string Arguments = "THEORYKIT_TEST_ARGUMENTS";
+        [nameof(PracticeLogTests.AppendMany)] = PracticeLogTests.AppendMany,
+        [nameof(LickSaver)] = LickSaver.Save,
+    };
 
-        /// <summary>What can be run: by name, from a list of arguments.</summary>
-        private static readonly Dictionary<string, Action<string[]>> Works = new(StringComparer.Ordinal)
+    public static Process Start(string work, params IEnumerable<string> arguments)
+    {
+        var start = new ProcessStartInfo("dotnet")
         {
-            [nameof(Paths.Practice.PracticeLogTests.AppendMany)] = static arguments =>
-                Paths.Practice.PracticeLogTests.AppendMany(
-                    arguments[0],
-                    arguments[1],
-                    int.Parse(arguments[2], CultureInfo.InvariantCulture)
-                ),
+            ArgumentList = { "exec", typeof(ChildProcess).Assembly.Location, work },
+            Environment = { ["DOTNET_TieredPGO"] = "0" },
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
         };
-
-        public static Process Start(string work, params IEnumerable<string> arguments)
+        foreach (var argument in arguments)
         {
-            var assembly = typeof(ChildProcess).Assembly.Location;
-            var start = new ProcessStartInfo(Environment.ProcessPath is { } path && IsDotnet(path) ? path : "dotnet")
-            {
-                ArgumentList = { "exec", assembly },
-                Environment =
-                {
-                    ["DOTNET_STARTUP_HOOKS"] = assembly,
-                    [Name] = work,
-                    [Arguments] = string.Join('\n', arguments),
-                },
-                RedirectStandardError = true,
-            };
-            return Process.Start(start)!;
+            start.ArgumentList.Add(argument);
         }
 
-        public static void RunAsked()
-        {
-            if (Environment.GetEnvironmentVariable(Name) is { } work)
-            {
-                Works[work]((Environment.GetEnvironmentVariable(Arguments) ?? "").Split('\n'));
-            }
-        }
-
-        private static bool IsDotnet(string path) => System.IO.Path.GetFileNameWithoutExtension(path) == "dotnet";
+        return Process.Start(start)!;
     }
-}
 
-/// <summary>What the runtime calls where DOTNET_STARTUP_HOOKS names this assembly: its name and place are the runtime's choice.</summary>
-#pragma warning disable CA1050
-internal static class StartupHook
-#pragma warning restore CA1050
-{
-    public static void Initialize() => TheoryKit.Tests.ChildProcess.RunAsked();
+    public static int Main(string[] arguments)
+    {
+        if (arguments is not [var work, ..] || !Works.TryGetValue(work, out var run))
+        {
+            Console.Error.WriteLine($"The first argument is one of {string.Join(", ", Works.Keys)}.");
+            return 2;
+        }
+
+        run(arguments[1..]);
+        return 0;
+    }
 }

@@ -149,7 +149,21 @@ public class LickTextTests
     {
         var lick = Lick.Read(Strings, "Boat call", null);
         Assert.Equal("Boat call", lick.Name);
-        Assert.Equal(Strings, lick.ToString());
-        Assert.Equal($"tempo: 80\n\n{Strings}", (lick with { Tempo = 80 }).ToString());
+        Assert.Equal(Strings, lick.Write("Boat call"));
+        Assert.Equal($"tempo: 80\n\n{Strings}", (lick with { Tempo = 80 }).Write("Boat call"));
+
+        // Away from there its text has the name in it.
+        Assert.Equal($"name: Boat call\n\n{Strings}", lick.ToString());
+        Assert.Equal(lick, Lick.Parse(lick.ToString()));
+        Assert.Equal($"name: Cast off\n\n{Strings}", (lick with { Name = "Cast off" }).Write("Boat call"));
+    }
+
+    [Fact]
+    public void A_line_before_the_headers_is_no_tab_alone()
+    {
+        var exception = Assert.Throws<PlacedFormatException>(() =>
+            Lick.Read($"my lick\nname: n\ntempo: 90\n\n{Strings}", "Boat call", null)
+        );
+        Assert.Equal((1, 1), (exception.Line, exception.Column));
     }
 }

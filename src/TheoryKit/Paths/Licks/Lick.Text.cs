@@ -71,11 +71,17 @@ public sealed partial record Lick : ISpanParsable<Lick>
     /// The lick as <see cref="Parse(string, IFormatProvider?)"/> reads it. Of a lick that was read from a text, everything that has
     /// not been changed since stands as it did there.
     /// </summary>
-    public override string ToString()
+    public override string ToString() => Write(null);
+
+    /// <summary>
+    /// The lick as <see cref="Read(string, string?, IFormatProvider?)"/> reads it for that name: a text that had no name of its own gets
+    /// none where that is the lick's.
+    /// </summary>
+    internal string Write(string? nameless)
     {
         var text = new StringBuilder(1024);
         var keepsTab = source is not null && source.Lick.Path.Equals(Path) && source.Lick.Words == Words;
-        WriteHeaders(text, keepsTab);
+        WriteHeaders(text, keepsTab, nameless);
         if (keepsTab)
         {
             var separator = source!.Separator;
@@ -97,11 +103,16 @@ public sealed partial record Lick : ISpanParsable<Lick>
         return text.Append(PlainTab.Write(Path)).Append('\n').ToString();
     }
 
-    private void WriteHeaders(StringBuilder text, bool keepsTab)
+    private void WriteHeaders(StringBuilder text, bool keepsTab, string? nameless)
     {
         var lines = source?.Lines ?? [];
         var lineEnd = source?.LineEnd ?? "\n";
-        var written = new HashSet<string>(StringComparer.Ordinal);
+        var written = new HashSet<string>(StringComparer.Ordinal) { Known[0].Name };
+        if (lines.All(static line => line.Known != Known[0].Name) && (source is null || Name != nameless))
+        {
+            text.Append(CultureInfo.InvariantCulture, $"{Known[0].Name}: {Name}{lineEnd}");
+        }
+
         var next = 0;
         foreach (var line in lines)
         {
@@ -131,10 +142,7 @@ public sealed partial record Lick : ISpanParsable<Lick>
         {
             // A tab that is written anew does not say any more what the old one did.
             var value = header.Write(this);
-            if (
-                value is not null
-                && (source is null || (!keepsTab && header.Name != "name") || value != header.Write(source.Lick))
-            )
+            if (value is not null && (source is null || !keepsTab || value != header.Write(source.Lick)))
             {
                 text.Append(CultureInfo.InvariantCulture, $"{header.Name}: {value}{lineEnd}");
             }
@@ -247,9 +255,9 @@ public sealed partial record Lick : ISpanParsable<Lick>
             var colon = line.IndexOf(':', StringComparison.Ordinal);
             if (colon < 0 || !LickHeader.IsName(line.AsSpan(0, colon).Trim()))
             {
-                if (lines.Count == 0 && nameless is not null)
+                if (lines.Count == 0 && nameless is not null && !HasKnownHeader(text.AsSpan(next)))
                 {
-                    // No header at all: the file is tab alone.
+                    // No header at all: the text is tab alone.
                     number--;
                     break;
                 }
@@ -314,6 +322,25 @@ public sealed partial record Lick : ISpanParsable<Lick>
         {
             throw Misfit(places.GetValueOrDefault("beats", 1), lines, exception.Message);
         }
+    }
+
+    /// <summary>Whether there is a header that says something of its own before the next empty line.</summary>
+    private static bool HasKnownHeader(ReadOnlySpan<char> text)
+    {
+        foreach (var line in text.EnumerateLines())
+        {
+            if (line.IsWhiteSpace())
+            {
+                return false;
+            }
+
+            if (line.IndexOf(':') is > 0 and var colon && IsKnownHeader(line[..colon].Trim().ToString()))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static PlacedFormatException Misfit(int line, List<HeaderLine> lines, string words)

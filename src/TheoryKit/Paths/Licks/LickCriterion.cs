@@ -293,10 +293,11 @@ public abstract record LickCriterion
         /// <inheritdoc/>
         public override string Value => Tag;
 
-        internal override double? Score(LickFacts facts) =>
-            facts.Lick.Tags.Any(tag => tag.Equals(Tag, StringComparison.OrdinalIgnoreCase)) ? 1 : null;
+        internal override double? Score(LickFacts facts) => facts.Lick.Tags.Any(Is) ? 1 : null;
 
-        internal override string Reason(LickFacts facts) => $"tagged {Tag}";
+        internal override string Reason(LickFacts facts) => $"tagged {facts.Lick.Tags.First(Is)}";
+
+        private bool Is(string tag) => tag.Equals(Tag, StringComparison.OrdinalIgnoreCase);
     }
 
     /// <summary>The tune that it belongs to, or a part of its name.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Fractions;
 using TheoryKit.Theory;
 
 namespace TheoryKit.Paths;
@@ -13,9 +12,10 @@ internal sealed class LickFacts
         Line = LickLine.Of(lick);
         Contour = LickContour.Write(Line.Contour);
         var path = lick.Path;
-        Sounding = [.. path.Notes.Where(static note => !note.Has(Technique.Dead))];
-        Functions = [.. Sounding.Select(note => path.FunctionOf(note)?.Simple)];
-        Strong = [.. Sounding.Select(note => IsStrong(note.Start, path.Time))];
+        AnalysedNote[] line = [.. path.Analyse().Notes.Where(static note => note.Counts)];
+        Sounding = [.. line.Select(static note => note.Note)];
+        Functions = [.. line.Select(static note => note.Function?.Simple)];
+        Strong = [.. line.Select(static note => note.IsStrong)];
         Techniques = [.. Technique.Known.Where(technique => path.Notes.Any(note => note.Has(technique)))];
         Chords =
         [
@@ -37,7 +37,7 @@ internal sealed class LickFacts
 
     public string Contour { get; }
 
-    /// <summary>The notes that are not dead.</summary>
+    /// <summary>The notes of the line as the analysis counts them: neither dead nor slid from.</summary>
     public ImmutableArray<PathNote> Sounding { get; }
 
     /// <summary>What each of them does, within the octave: a ninth is a 2.</summary>
@@ -66,20 +66,4 @@ internal sealed class LickFacts
                     + Degree.MaxAlteration
                 )
             : 0;
-
-    /// <summary>
-    /// Whether a beat is strong: the first of a bar, that in the middle of an even bar of four or more, and in compound time the first
-    /// of every three.
-    /// </summary>
-    public static bool IsStrong(Fraction start, TimeSignature time)
-    {
-        if (!start.Denominator.IsOne)
-        {
-            return false;
-        }
-
-        var beat = (int)(start.Numerator % time.Beats);
-        return beat == 0
-            || (time.IsCompound ? beat % 3 == 0 : time.Beats >= 4 && time.Beats % 2 == 0 && 2 * beat == time.Beats);
-    }
 }

@@ -226,15 +226,9 @@ internal sealed class LickFile
 
     private static byte[] BytesOf(Lick lick, string file, LickFile? before)
     {
-        var text = lick.ToString();
+        // A lick that has its name from its file needs none in it.
+        var text = lick.Write(NameOf(file));
         var read = TryRead(text, file);
-        if (read?.Name != lick.Name)
-        {
-            // A lick that had its name from another file.
-            text = $"name: {lick.Name}\n{text}";
-            read = TryRead(text, file);
-        }
-
         if (read is null || !read.Equals(lick))
         {
             throw new ArgumentException(

@@ -6,7 +6,7 @@ namespace TheoryKit.Paths;
 /// <summary>How alike two licks are, whatever their key and register, and what differs. Equal when the two lines are.</summary>
 /// <remarks>
 /// The measure is an edit distance between the two lines (<see cref="LickLine"/>), made to lie between 0 and 1. A note too many or
-/// too few costs 1. A note for another costs <see cref="PitchWeight"/> times how far apart the steps into them are, a tritone or more
+/// too few costs 1. A note for another costs <see cref="PitchWeight"/> times how far apart the steps into them are, a minor third or more
 /// being 1, plus <see cref="LengthWeight"/> times how far apart their lengths are, four times as long or more being 1; a dead note and
 /// one with a pitch are 1 apart, and so are a note struck together with the next and one that is not.
 /// With D as the least cost of making one line the other, and m and n notes, the two are 2D / (m + n + D) apart, and the likeness is 1 less
@@ -23,7 +23,7 @@ public sealed class Likeness : IEquatable<Likeness>
     public const double LengthWeight = 0.3;
 
     // Costs are whole numbers, so that sums are exact: a note too many costs One, a cent in a step or a part of a length so much.
-    private const int FarStep = 600;
+    private const int FarStep = 300;
     private const int FarLength = 2 * LickLine.LengthParts;
     private const long One = 10L * FarStep * FarLength;
     private const long PerCent = One * 7 / 10 / FarStep;

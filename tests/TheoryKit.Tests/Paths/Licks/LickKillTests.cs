@@ -110,23 +110,11 @@ public sealed class LickKillTests : IDisposable
     private static InvalidOperationException Ended(Process process) =>
         new InvalidOperationException($"The process that saves has ended: {process.StandardError.ReadToEnd()}");
 
-    private Process Start(string name, int most)
-    {
-        var start = new ProcessStartInfo("dotnet")
-        {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            ArgumentList =
-            {
-                "exec",
-                typeof(LickSaver).Assembly.Location,
-                LickSaver.Command,
-                path,
-                name,
-                most.ToString(System.Globalization.CultureInfo.InvariantCulture),
-            },
-        };
-        start.Environment["DOTNET_TieredPGO"] = "0";
-        return Process.Start(start)!;
-    }
+    private Process Start(string name, int most) =>
+        ChildProcess.Start(
+            nameof(LickSaver),
+            path,
+            name,
+            most.ToString(System.Globalization.CultureInfo.InvariantCulture)
+        );
 }

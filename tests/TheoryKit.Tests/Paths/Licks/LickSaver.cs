@@ -15,16 +15,10 @@ internal static class LickSaver
     /// <summary>The highest version of one.</summary>
     public const int Versions = 900;
 
-    public const string Command = "save-licks";
-
-    public static int Main(string[] arguments)
+    /// <summary>Saves licks of a name in a folder, so many times.</summary>
+    public static void Save(string[] arguments)
     {
-        if (arguments is not [Command, var path, var name, var most])
-        {
-            Console.Error.WriteLine($"usage: {Command} folder name count");
-            return 2;
-        }
-
+        var (path, name) = (arguments[0], arguments[1]);
         var folder = LickFolder.Open(path);
         using var output = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true, NewLine = "\n" };
         var first = folder
@@ -33,7 +27,7 @@ internal static class LickSaver
             .DefaultIfEmpty()
             .Max();
         for (
-            var (version, count) = (first + 1, int.Parse(most, CultureInfo.InvariantCulture));
+            var (version, count) = (first + 1, int.Parse(arguments[2], CultureInfo.InvariantCulture));
             count > 0;
             version++, count--
         )
@@ -41,8 +35,6 @@ internal static class LickSaver
             folder.Save(Make(name, version));
             output.WriteLine(version);
         }
-
-        return 0;
     }
 
     /// <summary>A version of one of a process's licks; the next one is of the next lick.</summary>

@@ -162,7 +162,7 @@ internal static class PlainLikeness
         var step =
             a.Cents == b.Cents ? 0
             : a.Cents is null || b.Cents is null ? 1
-            : Math.Min(1, Math.Abs(a.Cents.Value - b.Cents.Value) / 600.0);
+            : Math.Min(1, Math.Abs(a.Cents.Value - b.Cents.Value) / 300.0);
         var (la, lb) = (a.Beats.ToDouble(), b.Beats.ToDouble());
         var length =
             a.Beats == b.Beats ? 0

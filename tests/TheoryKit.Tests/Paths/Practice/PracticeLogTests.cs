@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using TheoryKit.Paths;
 
@@ -12,7 +13,11 @@ public sealed class PracticeLogTests : IDisposable
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
     /// <summary>What a process of its own does.</summary>
-    internal static void AppendMany(string file, string name, int count)
+    /// <summary>What a process of its own does: a file, a name, and how many entries of it are added.</summary>
+    internal static void AppendMany(string[] arguments) =>
+        AppendMany(arguments[0], arguments[1], int.Parse(arguments[2], CultureInfo.InvariantCulture));
+
+    private static void AppendMany(string file, string name, int count)
     {
         var log = PracticeLog.Open(file);
         for (var number = 0; number < count; number++)
