@@ -4,8 +4,8 @@ using TheoryKit.Theory;
 namespace TheoryKit.Interactive;
 
 /// <summary>
-/// Cells that hold tab as players type it: <c>#!tab --name lowTide --changes "Gm9 | C13" --tempo 96</c>. They leave a
-/// <see cref="Lick"/>.
+/// Cells that hold tab as players type it: <c>#!tab --name lowTide --changes "Gm9 | C13" --tempo 96</c>. They show it drawn, what each
+/// bar of it does and what was decided in reading, and leave a <see cref="Lick"/>.
 /// </summary>
 internal sealed class TabCells()
     : CellLanguage(
@@ -57,7 +57,8 @@ internal sealed class TabCells()
             Tags = tags,
             Words = reading.Words,
         };
-        return new(name, lick, reading.Remarks.Count > 0 ? [lick, reading.Remarks] : [lick])
+        var bars = lick.Analyse().Bars;
+        return new(name, lick, reading.Remarks.Count > 0 ? [lick, bars, reading.Remarks] : [lick, bars])
         {
             Remarks =
             [
