@@ -27,7 +27,7 @@ internal static class SheetHtml
         .tk-table caption{caption-side:top;text-align:left;font:600 1.15em/1.3 SERIF;color:inherit;padding:0 0 .5em}
         .tk-table caption.tk-unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);padding:0}
         .tk-table tr{background:none}
-        .tk-table :is(th,td){padding:.36em 1.6em .36em 0;text-align:left;vertical-align:baseline;border:0;border-bottom:1px solid var(--tk-inlay);background:none;font-weight:400;line-height:1.4;white-space:normal;max-width:34em}
+        .tk-table :is(th,td){padding:.36em 1.6em .36em 0;text-align:left;vertical-align:baseline;border:0;border-bottom:1px solid var(--tk-inlay);background:none;color:inherit;font-weight:400;line-height:1.4;white-space:normal;max-width:34em}
         .tk-table :is(th,td):last-child{padding-right:0}
         .tk-table thead th{color:var(--tk-quiet);font-size:.86em;border-bottom-color:var(--tk-line);vertical-align:bottom}
         .tk-table tbody th{font-weight:600;white-space:nowrap}
@@ -49,6 +49,7 @@ internal static class SheetHtml
         .tk-wide:focus-visible{outline:2px solid var(--tk-chord);outline-offset:2px}
         figure.tk-neck{margin:0 -1em;max-width:calc(100% + 2em)}
         figure.tk-necks{max-width:none}
+        figure:is(.tk-tab,.tk-lick){width:fit-content}
         .tk-beside figure.tk-neck{margin-top:0}
         }
         .tk.tk-sheet:has(.tk-necks){width:100%;max-width:62rem}
