@@ -312,7 +312,7 @@ internal static class PracticeSheets
 
     private static string Unbroken(Outcome outcome) => outcome.Name.Replace(' ', '\u00a0');
 
-    private static string Day(DateOnly date) => date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+    private static string Day(DateOnly date) => date.ToString("d\u00a0MMMM\u00a0yyyy", CultureInfo.InvariantCulture);
 
     private static string? Number(double? number) => number?.ToString("0.##", CultureInfo.InvariantCulture);
 

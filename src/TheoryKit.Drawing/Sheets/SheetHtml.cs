@@ -51,15 +51,18 @@ internal static class SheetHtml
         figure.tk-necks{max-width:none}
         figure:is(.tk-tab,.tk-lick){width:fit-content}
         .tk-beside figure.tk-neck{margin-top:0}
+        :is(.tk-prose+.tk-table,.tk-table+.tk-prose){margin-top:1.4em}
         }
         .tk.tk-sheet:has(.tk-necks){width:100%;max-width:62rem}
         @media(min-width:561px){.tk.tk-sheet .tk-table caption{white-space:nowrap}}
-        @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-table tbody th{white-space:normal}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}}}
+        @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-table tbody th{white-space:normal}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}figure.tk-neck{margin:0 -.6em;max-width:calc(100% + 1.2em)}.tk-wide td:has(.tk-dot){white-space:nowrap}.tk-wide tbody th{min-width:5.5em}}}
         @media print{.tk.tk-sheet{padding:0;figure.tk-neck{margin:.6em 0;max-width:100%}
         .tk-wide{overflow:visible}
         .tk-wide .tk-table{font-size:.84em;max-width:100%;:is(th,td){padding-right:.9em}:is(th,td):last-child{padding-right:0}tbody th{white-space:normal}.tk-long{min-width:0}}
         :is(tr,.tk-facts){break-inside:avoid}
         .tk-table:not(:has(tbody tr:nth-child(10))){break-inside:avoid}
+        tbody tr:nth-child(-n+2){break-after:avoid}
+        tbody tr:nth-last-child(-n+2){break-before:avoid}
         :is(.tk-heading,.tk-name,.tk-facts,caption,thead){break-after:avoid}
         figure:has(+.tk-facts){break-after:avoid}}
         .tk.tk-sheet:not(:has(.tk-necks,.tk-tab,.tk-parts,.tk-heading,tbody tr:nth-child(10))){break-inside:avoid}}
