@@ -8,6 +8,10 @@ internal static class ComparedLicks
 {
     private const int NameInTable = 24;
 
+    // On paper so many stay below each other on a page; of more, each stays whole.
+    private const int MostKeptTogether = 3;
+    private const string Css = "@media print{.tk-line{break-inside:avoid}}";
+
     public static Sheet Of(LickComparison comparison)
     {
         var blocks = new List<Block>
@@ -16,7 +20,7 @@ internal static class ComparedLicks
             new Block.Facts([
                 .. comparison.Licks.Select(static (lick, index) => new Fact($"{index + 1}", Named(lick))),
             ]),
-            Picture(comparison),
+            Picture(comparison, "not what 1 does there"),
         };
         if (comparison.Licks.Length > 1)
         {
@@ -32,14 +36,17 @@ internal static class ComparedLicks
         return $"{UserText.Of(lick.Name)}{tune}, {InWords.Count(lick.Path.Notes.Count, "note")} in {InWords.Count(lick.Path.BarCount, "bar")}";
     }
 
-    private static Block.Picture Picture(LickComparison comparison) =>
+    /// <summary>The licks one below the other.</summary>
+    /// <param name="comparison">The licks.</param>
+    /// <param name="difference">What a line below a mark means.</param>
+    public static Block.Picture Picture(LickComparison comparison, string difference) =>
         new(
             (context, naming) =>
             {
                 var drawn = comparison.Naming is null ? comparison with { Naming = naming } : comparison;
                 var necks = drawn.Licks.Select(static lick => lick.Path.Neck).Distinct().ToList();
                 var detail = necks.Count == 1 ? NeckFigure.Detail(necks[0], false, drawn.Naming) + " · " : "";
-                var key = drawn.Licks.Length > 1 ? " · a line below a mark: not what 1 does there" : "";
+                var key = drawn.Licks.Length > 1 ? $" · a line below a mark: {difference}" : "";
                 return NeckFigure.Write(
                     "",
                     $"{detail}{drawn.Licks[0].Path.Time}{key}",
@@ -50,15 +57,21 @@ internal static class ComparedLicks
                     {
                         html.Open("div", "tk-scroll").Attribute("tabindex", "0").Attribute("role", "group");
                         html.Attribute("aria-label", "The licks one below the other, as tab");
-                        foreach (var picture in ComparisonPicture.Pictures(drawn, context))
+                        foreach (var line in ComparisonPicture.Pictures(drawn, context))
                         {
-                            html.Raw(picture);
+                            html.Open("div", drawn.Licks.Length <= MostKeptTogether ? "tk-line" : "tk-lines");
+                            foreach (var picture in line)
+                            {
+                                html.Raw(picture);
+                            }
+
+                            html.Close();
                         }
 
                         html.Close();
                     },
                     "tk-tab",
-                    TabDrawingRenderer.Css
+                    TabDrawingRenderer.Css + Css
                 );
             },
             naming => ComparisonText.Write(comparison.Naming is null ? comparison with { Naming = naming } : comparison)
@@ -114,9 +127,8 @@ internal static class ComparedLicks
 
         var words = notes.Select(note =>
         {
-            var pitch = path.SoundingPitch(note);
-            var above = note.Bend % 100 == 0 ? "" : " and a quarter tone";
-            return path.FunctionOf(note) is { } function ? (Words)$"{function}, {pitch}{above}" : $"{pitch}{above}";
+            var sounded = TabNote.Sounded(path.SoundingPitch(note), note);
+            return path.FunctionOf(note) is { } function ? $"{function}, {sounded}" : sounded;
         });
         return new(
             Words.Join(" with ", words),

@@ -7,7 +7,7 @@ namespace TheoryKit.Drawing;
 internal static class ComparisonPicture
 {
     private const double LeastScale = 0.72;
-    private const double NameRow = 20;
+    private const double NameRow = 24;
     private const double Gap = 10; // between two licks
     private const double LineGap = 14;
     private const double Character = 6.6; // of a name
@@ -29,26 +29,14 @@ internal static class ComparisonPicture
         return svg.Close().ToString();
     }
 
-    /// <summary>A picture for each line, so that none is cut through by the end of a page; the first one says what all show.</summary>
-    public static IEnumerable<string> Pictures(LickComparison comparison, RenderContext context)
+    /// <summary>
+    /// The pictures of each line, one for each lick that it has, so that none is cut through by the end of a page; the first one says what all
+    /// show.
+    /// </summary>
+    public static IEnumerable<IEnumerable<string>> Pictures(LickComparison comparison, RenderContext context)
     {
         var layouts = Layouts(comparison);
-        for (var line = 0; line < Lines(layouts); line++)
-        {
-            var svg = new SvgWriter(32 * 1024);
-            var height = Height(layouts, line);
-            if (line == 0)
-            {
-                Open(svg, comparison, layouts, height, context);
-            }
-            else
-            {
-                svg.PictureGoingOn(layouts[0].Width, height, LeastScale);
-            }
-
-            WriteLine(svg, comparison, layouts, line, 0);
-            yield return svg.Close().ToString();
-        }
+        return Enumerable.Range(0, Lines(layouts)).Select(line => Pictures(comparison, layouts, line, context));
     }
 
     /// <summary>How wide the picture is, in px.</summary>
@@ -93,6 +81,31 @@ internal static class ComparisonPicture
         );
     }
 
+    private static IEnumerable<string> Pictures(
+        LickComparison comparison,
+        List<TabLayout> layouts,
+        int line,
+        RenderContext context
+    )
+    {
+        foreach (var (index, layout) in layouts.Index().Where(each => line < each.Item.Lines.Count))
+        {
+            var svg = new SvgWriter(16 * 1024);
+            var height = Math.Ceiling(NameRow + layout.Lines[line].Height + Gap);
+            if ((line, index) == (0, 0))
+            {
+                Open(svg, comparison, layouts, height, context);
+            }
+            else
+            {
+                svg.PictureGoingOn(layouts[0].Width, height, LeastScale);
+            }
+
+            WriteLick(svg, comparison, layout, index, line, 0);
+            yield return svg.Close().ToString();
+        }
+    }
+
     private static void Open(
         SvgWriter svg,
         LickComparison comparison,
@@ -118,22 +131,35 @@ internal static class ComparisonPicture
         double top
     )
     {
-        foreach (var (index, layout) in layouts.Index())
+        foreach (var (index, layout) in layouts.Index().Where(each => line < each.Item.Lines.Count))
         {
-            if (line >= layout.Lines.Count)
-            {
-                continue; // it has ended
-            }
-
-            var here = layout.Lines[line];
-            svg.Label(12, NeckLayout.Rounded(top + 15)).Attribute("font-size", 11.5);
-            svg.Open("tspan").Fill(Look.Ink).Attribute("font-weight", "700").Text($"{index + 1}").Close();
-            var columns = (int)((layout.Width - 40) / Character);
-            svg.Open("tspan").Fill(Look.Quiet).Attribute("dx", 8);
-            svg.Text(UserText.Short(comparison.Licks[index].Name, columns)).Close().Close();
-            top += NameRow;
-            TabPicture.WriteLine(layout, here with { Top = top }, svg, note => comparison.Differs(index, note));
-            top += here.Height + Gap;
+            WriteLick(svg, comparison, layout, index, line, top);
+            top += NameRow + layout.Lines[line].Height + Gap;
         }
+    }
+
+    private static void WriteLick(
+        SvgWriter svg,
+        LickComparison comparison,
+        TabLayout layout,
+        int index,
+        int line,
+        double top
+    )
+    {
+        svg.Label(12, NeckLayout.Rounded(top + 16)).Attribute("font-size", 11.5);
+        svg.Open("tspan").Fill(Look.Ink).Attribute("font-weight", "700").Text($"{index + 1}").Close();
+        var columns = (int)((layout.Width - 40) / Character);
+        svg.Open("tspan").Fill(Look.Quiet).Attribute("dx", 8);
+        svg.Text(UserText.Short(comparison.Licks[index].Name, columns)).Close().Close();
+        TabPicture.WriteLine(
+            layout,
+            layout.Lines[line] with
+            {
+                Top = top + NameRow,
+            },
+            svg,
+            note => comparison.Differs(index, note)
+        );
     }
 }

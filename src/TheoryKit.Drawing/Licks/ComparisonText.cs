@@ -78,42 +78,8 @@ internal static class ComparisonText
         }
     }
 
-    /// <summary>How a note is typed: what stands before its moment, and from it on.</summary>
-    private static (string Before, string Sign) Cell(TabParts tab, PathNote note)
-    {
-        var before = tab.Before(note);
-        var lead = string.Concat(
-            note.Has(Technique.Slide)
-                ? before?.Position.Fret > note.Position.Fret
-                    ? "\\"
-                    : "/"
-                : "",
-            note.Has(Technique.HammerOn) ? "h" : "",
-            note.Has(Technique.PullOff) ? "p" : "",
-            note.Has(Technique.Release) ? "r" : "",
-            note.Has(Technique.SlideInFromBelow) ? "/" : "",
-            note.Has(Technique.SlideInFromAbove) ? "\\" : "",
-            note.Has(Technique.Tap) ? "t" : ""
-        );
-        var bent = $"{note.Position.Fret + (note.Bend / 100)}{(note.Bend % 100 == 0 ? "" : ".5")}";
-        var number =
-            note.Has(Technique.Release) && !note.Has(Technique.Dead) ? bent : TabNote.Sign(tab.Path.Neck, note);
-        return (
-            lead,
-            string.Concat(
-                number,
-                note.Has(Technique.PreBend) ? $"pb{bent}" : "",
-                note.Has(Technique.Bend) ? $"b{bent}" : "",
-                note.Has(Technique.Trill) ? $"tr{note.TrillFret}" : "",
-                note.Has(Technique.Vibrato) ? "~" : "",
-                note.Has(Technique.Accent) ? ">" : "",
-                note.Has(Technique.Staccato) ? "." : "",
-                note.Has(Technique.PalmMute) ? "m" : "",
-                note.Has(Technique.SlideOutDown) ? "\\" : "",
-                note.Has(Technique.SlideOutUp) ? "/" : ""
-            )
-        );
-    }
+    private static (string Lead, string Sign) Typed(TabParts tab, PathNote note) =>
+        PlainTab.Typed(tab.Path.Neck, note, tab.Before(note));
 
     /// <summary>A bar whose moments have a column each, the same in all licks.</summary>
     private sealed class BarText
@@ -141,8 +107,8 @@ internal static class ComparisonText
             {
                 foreach (var note in Notes(tab))
                 {
-                    var (before, sign) = Cell(tab, note);
-                    Need(note.Start, before.Length, Math.Max(sign.Length, Label(tab, note).Length), 0);
+                    var (lead, sign) = Typed(tab, note);
+                    Need(note.Start, lead.Length, Math.Max(sign.Length, Label(tab, note).Length), 0);
                 }
 
                 foreach (var (start, chord) in tab.Chords.Where(each => IsHere(each.Start)))
@@ -187,8 +153,8 @@ internal static class ComparisonText
                     .Where(note => note.Position.String == number)
                     .Select(note =>
                     {
-                        var (before, sign) = Cell(tab, note);
-                        return (note.Start, before + sign, before.Length);
+                        var (lead, sign) = Typed(tab, note);
+                        return (note.Start, lead + sign, lead.Length);
                     })
             );
 

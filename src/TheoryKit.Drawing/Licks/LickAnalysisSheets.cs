@@ -157,7 +157,8 @@ internal static class LickAnalysisSheets
         return new(blocks);
     }
 
-    private static Block.Table Table<T>(Description<T> description, IReadOnlyList<T> values, string caption) =>
+    /// <summary>A table with a caption of its own that tells what it leaves out.</summary>
+    public static Block.Table Table<T>(Description<T> description, IReadOnlyList<T> values, string caption) =>
         description.Table(values.Take(MostListed)).Blocks.OfType<Block.Table>().Single() with
         {
             Caption = values.Count <= MostListed ? caption : $"{caption}, the first {MostListed} of {values.Count}",

@@ -12,15 +12,15 @@ internal static class LickFolderValues
     public static Description<KeptLick> Kept { get; } =
         new(
             new("lick", "licks"),
-            static each => each.Lick.Name,
+            static each => UserText.Of(each.Lick.Name),
             [
-                new("of", static each => Said(each.Lick.Tune)),
+                new("of", static each => Said(UserText.Of(each.Lick.Tune))),
                 new("chords", static each => Shown(Chords(each.Lick, MostChords))),
                 new("tempo", static each => Number(each.Lick.Tempo), IsNumber: true),
                 new("bars", static each => each.Lick.Path.BarCount, IsNumber: true),
                 new("notes", static each => each.Lick.Path.Notes.Count, IsNumber: true),
-                new("tags", static each => Said(string.Join(", ", each.Lick.Tags))),
-                new("file", static each => each.File),
+                new("tags", static each => Said(Tags(each.Lick))),
+                new("file", static each => UserText.Of(each.File)),
                 new(
                     "read with remarks",
                     static each => each.Remarks.Count == 0 ? null : (Cell)each.Remarks.Count,
@@ -32,35 +32,38 @@ internal static class LickFolderValues
     public static Description<BrokenLick> Broken { get; } =
         new(
             new("file that can't be read", "files that can't be read"),
-            static each => each.File,
+            static each => UserText.Of(each.File),
             [
                 new("line", static each => each.Line is { } line ? (Cell)line : null, IsNumber: true),
-                new("what is wrong", static each => OneLine(each.Problem)),
+                new("what is wrong", static each => UserText.Of(OneLine(each.Problem))),
             ]
         );
 
     public static Description<FoundLick> Found { get; } =
         new(
             new("lick found", "licks found"),
-            static each => each.Lick.Name,
+            static each => UserText.Of(each.Lick.Name),
             [
                 new("why", static each => Shown(Reasons(each))),
                 new("answers", static each => Percent(each.Score), IsNumber: true),
-                new("of", static each => Said(each.Lick.Tune)),
+                new("of", static each => Said(UserText.Of(each.Lick.Tune))),
                 new("chords", static each => Shown(Chords(each.Lick, MostChords))),
                 new("tempo", static each => Number(each.Lick.Tempo), IsNumber: true),
-                new("tags", static each => Said(string.Join(", ", each.Lick.Tags))),
+                new("tags", static each => Said(Tags(each.Lick))),
             ]
         );
 
     public static Description<SimilarLicks> Similar { get; } =
         new(
             new("licks alike", "groups of licks alike"),
-            static each => string.Join(", ", each.Licks.Select(static lick => lick.Lick.Name)),
+            static each => string.Join(", ", each.Licks.Select(static lick => UserText.Of(lick.Lick.Name))),
             [
                 new("licks", static each => each.Licks.Count, IsNumber: true),
                 new("alike", static each => each.IsSame ? "the same but for key and register" : Percent(each.Likeness)),
-                new("files", static each => string.Join(", ", each.Licks.Select(static lick => lick.File))),
+                new(
+                    "files",
+                    static each => string.Join(", ", each.Licks.Select(static lick => UserText.Of(lick.File)))
+                ),
             ]
         );
 
@@ -101,7 +104,10 @@ internal static class LickFolderValues
             []
         )
         {
-            More = static query => query.Criteria.Count == 0 ? [] : Criteria.Table(query.Criteria).Blocks,
+            More = static query =>
+                query.Criteria.Count == 0
+                    ? []
+                    : [((Block.Table)Criteria.Table(query.Criteria).Blocks[0]) with { Caption = "with all of this" }],
         };
 
     /// <summary>How alike two licks are, and what differs.</summary>
@@ -131,14 +137,20 @@ internal static class LickFolderValues
         {
             // Only the folder's own name: where it lies is nobody's business on a page.
             new Block.Title(
-                new DirectoryInfo(folder.Directory).Name,
+                UserText.Of(new DirectoryInfo(folder.Directory).Name),
                 InWords.Count(licks.Count, "lick")
                     + (broken.Count == 0 ? "" : $", {InWords.Count(broken.Count, "file")} that can't be read")
             ),
         };
         if (licks.Count > 0)
         {
-            blocks.AddRange(Kept.Table(licks).Blocks);
+            // The title says how many.
+            blocks.AddRange(
+                Kept.Table(licks)
+                    .Blocks.Select(block =>
+                        block is Block.Table table ? table with { HasQuietCaption = broken.Count == 0 } : block
+                    )
+            );
         }
 
         if (broken.Count > 0)
@@ -165,11 +177,15 @@ internal static class LickFolderValues
     /// <summary>Why a lick was found.</summary>
     public static Words Reasons(FoundLick found)
     {
-        var reasons = Words.Join("; ", found.Reasons.Take(MostReasons).Select(ReasonWords.Of));
+        var reasons = Words.Join("; ", found.Reasons.Take(MostReasons).Select(UserText.Of).Select(ReasonWords.Of));
         return found.Reasons.Count > MostReasons ? Words.Join("; ", [reasons, "…"]) : reasons;
     }
 
-    private static Words Signs(string value) => Words.Join(",", value.Split(',').Select(ReasonWords.Of));
+    /// <summary>Its tags in one line.</summary>
+    public static string Tags(Lick lick) => string.Join(", ", lick.Tags.Select(UserText.Of));
+
+    private static Words Signs(string value) =>
+        Words.Join(",", value.Split(',').Select(UserText.Of).Select(ReasonWords.Of));
 
     private static Cell? Said(string text) => text.Length == 0 ? null : text;
 

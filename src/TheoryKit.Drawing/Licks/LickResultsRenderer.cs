@@ -42,7 +42,7 @@ public sealed class LickResultsRenderer(IFormatProvider? naming = null) : IRende
         var id = context.NextId();
         html.Open("div", "tk tk-licks").Attribute("role", "group").Attribute("aria-labelledby", id);
         html.Style(Look.Css + Css);
-        html.Open("p", "tk-name").Attribute("id", id).Text(value.Title).Text(" ");
+        html.Open("p", "tk-name").Attribute("id", id).Text(UserText.Of(value.Title)).Text(" ");
         html.Element("span", "tk-sub", Count(value)).Close();
         if (value.Found.Count > 0)
         {
@@ -68,14 +68,14 @@ public sealed class LickResultsRenderer(IFormatProvider? naming = null) : IRende
     {
         ArgumentNullException.ThrowIfNull(value);
         var text = new StringBuilder(4 * 1024)
-            .Append(Clean(value.Title))
+            .Append(Clean(UserText.Of(value.Title)))
             .Append("  ")
             .Append(Count(value))
             .Append('\n');
         foreach (var found in value.Found.Take(LickResults.MostOnSheet))
         {
-            text.Append('\n').Append(Clean(found.Lick.Name)).Append('\n');
-            string[] about = [About(found).Plain(naming), Tags(found), Why(found).Plain(naming)];
+            text.Append('\n').Append(Clean(UserText.Of(found.Lick.Name))).Append('\n');
+            string[] about = [About(found).Plain(naming), LickFolderValues.Tags(found.Lick), Why(found).Plain(naming)];
             foreach (var line in about.Where(static line => line.Length > 0))
             {
                 text.Append("  ").Append(Clean(line)).Append('\n');
@@ -104,8 +104,12 @@ public sealed class LickResultsRenderer(IFormatProvider? naming = null) : IRende
 
     private void Write(HtmlWriter html, FoundLick found, RenderContext context)
     {
-        html.Open("li").Element("p", "tk-title", found.Lick.Name);
-        var (about, tags, why) = (About(found).Printed(naming), Tags(found), Why(found).Printed(naming));
+        html.Open("li").Element("p", "tk-title", UserText.Of(found.Lick.Name));
+        var (about, tags, why) = (
+            About(found).Printed(naming),
+            LickFolderValues.Tags(found.Lick),
+            Why(found).Printed(naming)
+        );
         foreach (var line in new[] { about, tags, why }.Where(static line => line.Length > 0))
         {
             html.Element("p", line == about ? null : "tk-quiet", line);
@@ -131,13 +135,11 @@ public sealed class LickResultsRenderer(IFormatProvider? naming = null) : IRende
 
         if (lick.Tune.Length > 0)
         {
-            parts.Add(lick.Tune);
+            parts.Add(UserText.Of(lick.Tune));
         }
 
         return Words.Join(" · ", parts);
     }
-
-    private static string Tags(FoundLick found) => string.Join(", ", found.Lick.Tags);
 
     private static Words Why(FoundLick found) => LickFolderValues.Reasons(found);
 
@@ -165,6 +167,7 @@ public sealed class LickResultsRenderer(IFormatProvider? naming = null) : IRende
                 Width = Width,
                 Columns = Columns,
                 ShowsFunctions = false,
+                IsBeginning = path.Beats > end,
                 Naming = naming,
             };
         }
@@ -178,7 +181,10 @@ public sealed class LickResultsRenderer(IFormatProvider? naming = null) : IRende
     /// <summary>The names of those that are not shown.</summary>
     private static string? Rest(LickResults value)
     {
-        var rest = value.Found.Skip(LickResults.MostOnSheet).Select(static each => each.Lick.Name).ToList();
+        var rest = value
+            .Found.Skip(LickResults.MostOnSheet)
+            .Select(static each => UserText.Of(each.Lick.Name))
+            .ToList();
         var more = rest.Count - MostNamed;
         return rest.Count == 0
             ? null

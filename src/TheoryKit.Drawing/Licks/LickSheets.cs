@@ -11,7 +11,7 @@ internal static class LickSheets
     private const int MostKeptTogether = 2;
 
     private const string Css =
-        ".tk-lick .tk-pictures{grid-column:1/-1;display:flex;flex-wrap:wrap;gap:.8em 1.5em;align-items:flex-start;min-width:0}.tk-lick svg{display:block}.tk-lick figcaption{align-self:center}";
+        "@media(min-width:561px){.tk-neck.tk-lick{grid-template-columns:auto 1fr}}.tk-lick .tk-pictures{grid-column:1/-1;display:flex;flex-wrap:wrap;gap:.8em 1.5em;align-items:flex-start;min-width:0}.tk-lick svg{display:block}.tk-lick figcaption{align-self:center}";
 
     /// <summary>The sheet of a lick.</summary>
     public static Sheet Drawing(LickDrawing drawing)
@@ -81,6 +81,20 @@ internal static class LickSheets
             ]
         );
 
+    public static Description<TabWriteOptions> WriteOptions { get; } =
+        new(
+            new("way to write tab", "ways to write tab"),
+            static options => $"At most {options.Columns} characters wide",
+            [
+                new("with the rhythm", static options => options.ShowsTime ? "yes" : "no"),
+                new(
+                    "with fingers and all else that numbers don't show",
+                    static options => options.SaysAll ? "yes" : "no"
+                ),
+                new("below the notes", static options => options.Label is null ? null : "labels"),
+            ]
+        );
+
     public static Description<LickHeader> Headers { get; } =
         new(
             new("line", "lines"),
@@ -100,7 +114,7 @@ internal static class LickSheets
                 new("bars", static lick => lick.Path.BarCount, IsNumber: true),
                 new("beats a minute", static lick => lick.Tempo is { } tempo ? Number(tempo) : null, IsNumber: true),
                 new("played with", static lick => Techniques(lick)),
-                new("tags", static lick => lick.Tags.Count == 0 ? null : Tags(lick)),
+                new("tags", static lick => lick.Tags.Count == 0 ? null : LickFolderValues.Tags(lick)),
             ]
         );
 
@@ -124,7 +138,7 @@ internal static class LickSheets
 
         if (lick.Tags.Count > 0)
         {
-            yield return new("tags", Tags(lick));
+            yield return new("tags", LickFolderValues.Tags(lick));
         }
 
         foreach (var header in lick.Headers)
@@ -143,8 +157,6 @@ internal static class LickSheets
         var used = Technique.Known.Where(technique => lick.Path.Notes.Any(note => note.Has(technique))).ToList();
         return used.Count == 0 ? null : string.Join(", ", used.Select(static technique => technique.Name));
     }
-
-    private static string Tags(Lick lick) => string.Join(", ", lick.Tags.Select(UserText.Of));
 
     private static string Lines(string words) => string.Join('\n', words.Split('\n').Select(UserText.Of));
 

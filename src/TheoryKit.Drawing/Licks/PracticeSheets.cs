@@ -29,28 +29,31 @@ internal static class PracticeSheets
     public static Description<Practised> Entries { get; } =
         new(
             new("lick practised", "licks practised"),
-            static entry => entry.Lick,
+            static entry => UserText.Of(entry.Lick),
             [
                 new("day", static entry => Day(entry.Date)),
                 new("time", static entry => entry.Time?.ToString("HH:mm", CultureInfo.InvariantCulture)),
                 new("tempo", static entry => Number(entry.Tempo), IsNumber: true),
                 new("how it went", static entry => entry.Outcome.Name),
-                new("note", static entry => entry.Note.Length > 0 ? entry.Note : null),
+                new("note", static entry => entry.Note.Length > 0 ? UserText.Of(entry.Note) : null),
             ]
         );
 
     public static Description<LickRenamed> Renames { get; } =
         new(
             new("old name", "old names"),
-            static renamed => renamed.From,
-            [new("is now", static renamed => renamed.To), new("since", static renamed => Day(renamed.Date))]
+            static renamed => UserText.Of(renamed.From),
+            [
+                new("is now", static renamed => UserText.Of(renamed.To)),
+                new("since", static renamed => Day(renamed.Date)),
+            ]
         );
 
     public static Description<BrokenLogLine> Broken { get; } =
         new(
             new("line not understood", "lines not understood"),
             static broken => $"line {broken.Line.ToString(CultureInfo.InvariantCulture)}",
-            [new("text", static broken => broken.Text.Trim())]
+            [new("text", static broken => UserText.Of(broken.Text.Trim()))]
         )
         {
             More = static broken => [Error(broken)],
@@ -70,7 +73,7 @@ internal static class PracticeSheets
     public static Description<LickHistory> Histories { get; } =
         new(
             new("lick", "licks"),
-            static lick => lick.Name,
+            static lick => UserText.Of(lick.Name),
             [
                 new("days practised", static lick => lick.Days.Count, IsNumber: true),
                 new("last", static lick => Day(lick.Last.Date)),
@@ -86,7 +89,7 @@ internal static class PracticeSheets
     public static Description<DueLick> Due { get; } =
         new(
             new("lick to practise", "licks to practise"),
-            static due => due.Name,
+            static due => UserText.Of(due.Name),
             [
                 new("tempo to try", static due => Number(due.Tempo), IsNumber: true),
                 new("kept at", static due => Number(due.Lick.Tempo), IsNumber: true),
@@ -95,7 +98,7 @@ internal static class PracticeSheets
             ]
         )
         {
-            More = static due => [Tab(due.Lick, due.Name), new Block.Prose(Cautions.Hands)],
+            More = static due => [Tab(due.Lick, UserText.Of(due.Name)), new Block.Prose(Cautions.Hands)],
         };
 
     public static Description<PracticeOptions> Options { get; } =
@@ -137,7 +140,7 @@ internal static class PracticeSheets
         for (var index = 0; index < day.Licks.Count; index++)
         {
             var each = day.Licks[index];
-            var title = string.Create(CultureInfo.InvariantCulture, $"{index + 1}. {each.Name}");
+            var title = string.Create(CultureInfo.InvariantCulture, $"{index + 1}. {UserText.Of(each.Name)}");
             blocks.Add(
                 new Block.Group(
                     Small(Tab(each.Lick, title), isFirst: index == 0),
@@ -158,7 +161,7 @@ internal static class PracticeSheets
     /// <summary>A log as it stands in its file.</summary>
     public static Sheet Log(PracticeLog log)
     {
-        var name = System.IO.Path.GetFileName(log.Path);
+        var name = UserText.Of(System.IO.Path.GetFileName(log.Path));
         try
         {
             return new([new Block.Title(name), .. History(log.Read()).Blocks.Skip(1)]);
@@ -210,7 +213,7 @@ internal static class PracticeSheets
     {
         if (day.Done.Count > 0)
         {
-            yield return $"practised today: {InWords.List(day.Done)}";
+            yield return $"practised today: {InWords.List(day.Done.Select(UserText.Of))}";
         }
 
         if (day.Waiting > 0)
@@ -230,7 +233,7 @@ internal static class PracticeSheets
 
         if (day.Gone.Count > 0)
         {
-            yield return $"in the log, not in the folder: {InWords.List(day.Gone)}";
+            yield return $"in the log, not in the folder: {InWords.List(day.Gone.Select(UserText.Of))}";
         }
 
         yield return string.Create(
@@ -253,12 +256,12 @@ internal static class PracticeSheets
         said.Add(due.History is { } past ? $"last time {Last(past)}" : "new: slowly, a bar at a time");
         if (due.History?.Entries[^1].Note is { Length: > 0 } note)
         {
-            said.Add($"noted: {note}");
+            said.Add($"noted: {UserText.Of(note)}");
         }
 
         if (due.Lick.Tune.Length > 0)
         {
-            said.Add($"from {due.Lick.Tune}");
+            said.Add($"from {UserText.Of(due.Lick.Tune)}");
         }
 
         return string.Join(" · ", said);
@@ -298,15 +301,18 @@ internal static class PracticeSheets
                     .Open("pre", "tk-error")
                     .Attribute("tabindex", "0")
                     .Attribute("style", "overflow-x:auto;margin:.4em 0;font-size:.9em")
-                    .Text(broken.Error.Message)
+                    .Text(Message(broken))
                     .Close()
                     .ToString(),
-            _ => string.Join('\n', broken.Error.Message.Split('\n').Select(static line => line.TrimEnd()))
+            _ => Message(broken)
         );
+
+    private static string Message(BrokenLogLine broken) =>
+        string.Join('\n', broken.Error.Message.Split('\n').Select(static line => UserText.Of(line.TrimEnd())));
 
     private static string Unbroken(Outcome outcome) => outcome.Name.Replace(' ', '\u00a0');
 
-    private static string Day(DateOnly date) => date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+    private static string Day(DateOnly date) => date.ToString("d\u00a0MMMM\u00a0yyyy", CultureInfo.InvariantCulture);
 
     private static string? Number(double? number) => number?.ToString("0.##", CultureInfo.InvariantCulture);
 

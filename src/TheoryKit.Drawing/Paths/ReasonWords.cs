@@ -15,7 +15,8 @@ internal static class ReasonWords
             word.Length == 0 ? null
             : word[0] is 'b' or '#' && Degree.TryParse(word, null, out var degree) ? degree
             : word[0] is >= 'A' and <= 'G' && NoteName.TryParse(word, null, out var note) ? note
-            : word[0] is >= 'A' and <= 'G' && Chord.TryParse(word, null, out var chord) ? chord
+            : word[0] is >= 'A' and <= 'G' && Chord.TryParse(word, null, out var chord) && $"{chord}" == word ? chord
+            : word[0] is >= 'A' and <= 'G' && Pitch.TryParse(word, null, out var pitch) ? pitch
             : null;
         return value is null ? text
             : rest.Length == 0 ? value

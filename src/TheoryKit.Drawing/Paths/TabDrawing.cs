@@ -66,6 +66,9 @@ public sealed record TabDrawing(Path Path)
     /// <summary>How notes are named; null for English.</summary>
     public IFormatProvider? Naming { get; init; }
 
+    /// <summary>Whether this is the beginning of something longer: it does not end with a double bar line.</summary>
+    internal bool IsBeginning { get; init; }
+
     /// <summary>All that the picture says, in words.</summary>
     public string Description => TabWords.Describe(this);
 
@@ -81,8 +84,8 @@ public sealed record TabDrawing(Path Path)
         other is not null
         && Path.Equals(other.Path)
         && Title == other.Title
-        && (Width, Columns, Labels, ShowsRhythm, ShowsFunctions)
-            == (other.Width, other.Columns, other.Labels, other.ShowsRhythm, other.ShowsFunctions)
+        && (Width, Columns, Labels, ShowsRhythm, ShowsFunctions, IsBeginning)
+            == (other.Width, other.Columns, other.Labels, other.ShowsRhythm, other.ShowsFunctions, other.IsBeginning)
         && Equals(Naming, other.Naming);
 
     /// <inheritdoc/>

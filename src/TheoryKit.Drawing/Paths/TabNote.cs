@@ -33,6 +33,10 @@ internal static class TabNote
         : format == "P" ? "↑"
         : "^";
 
+    /// <summary>A pitch at which a note sounds, "C4 and a quarter tone" where it sounds higher than the name says.</summary>
+    public static Words Sounded(Pitch pitch, PathNote note) =>
+        note.Bend % 100 == 0 ? Words.Of(pitch) : $"{pitch} and a quarter tone";
+
     /// <summary>What a note does, for the mark: nothing where there is no chord.</summary>
     public static ToneRole? Role(Path path, PathNote note) =>
         path.ChordAt(note.Start) is not { } chord || path.FunctionOf(note) is not { } function

@@ -141,7 +141,7 @@ internal static class TabPicture
             }
 
             svg.Path([.. bars]).Stroke(Look.Line, 1.4).Close();
-            if (to >= layout.Tab.Beats)
+            if (to >= layout.Tab.Beats && !drawing.IsBeginning)
             {
                 svg.Path(PenMove.To(right - 3.5, top), PenMove.Vertical(bottom)).Stroke(Look.Line, 1.4).Close();
             }

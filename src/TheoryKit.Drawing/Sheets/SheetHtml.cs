@@ -27,7 +27,7 @@ internal static class SheetHtml
         .tk-table caption{caption-side:top;text-align:left;font:600 1.15em/1.3 SERIF;color:inherit;padding:0 0 .5em}
         .tk-table caption.tk-unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);padding:0}
         .tk-table tr{background:none}
-        .tk-table :is(th,td){padding:.36em 1.6em .36em 0;text-align:left;vertical-align:baseline;border:0;border-bottom:1px solid var(--tk-inlay);background:none;font-weight:400;line-height:1.4;white-space:normal;max-width:34em}
+        .tk-table :is(th,td){padding:.36em 1.6em .36em 0;text-align:left;vertical-align:baseline;border:0;border-bottom:1px solid var(--tk-inlay);background:none;color:inherit;font-weight:400;line-height:1.4;white-space:normal;max-width:34em}
         .tk-table :is(th,td):last-child{padding-right:0}
         .tk-table thead th{color:var(--tk-quiet);font-size:.86em;border-bottom-color:var(--tk-line);vertical-align:bottom}
         .tk-table tbody th{font-weight:600;white-space:nowrap}
@@ -49,16 +49,20 @@ internal static class SheetHtml
         .tk-wide:focus-visible{outline:2px solid var(--tk-chord);outline-offset:2px}
         figure.tk-neck{margin:0 -1em;max-width:calc(100% + 2em)}
         figure.tk-necks{max-width:none}
+        figure:is(.tk-tab,.tk-lick){width:fit-content}
         .tk-beside figure.tk-neck{margin-top:0}
+        :is(.tk-prose+.tk-table,.tk-table+.tk-prose){margin-top:1.4em}
         }
         .tk.tk-sheet:has(.tk-necks){width:100%;max-width:62rem}
         @media(min-width:561px){.tk.tk-sheet .tk-table caption{white-space:nowrap}}
-        @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-table tbody th{white-space:normal}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}}}
+        @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-table tbody th{white-space:normal}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}figure.tk-neck{margin:0 -.6em;max-width:calc(100% + 1.2em)}.tk-wide td:has(.tk-dot){white-space:nowrap}.tk-wide tbody th{min-width:5.5em}}}
         @media print{.tk.tk-sheet{padding:0;figure.tk-neck{margin:.6em 0;max-width:100%}
         .tk-wide{overflow:visible}
         .tk-wide .tk-table{font-size:.84em;max-width:100%;:is(th,td){padding-right:.9em}:is(th,td):last-child{padding-right:0}tbody th{white-space:normal}.tk-long{min-width:0}}
         :is(tr,.tk-facts){break-inside:avoid}
         .tk-table:not(:has(tbody tr:nth-child(10))){break-inside:avoid}
+        tbody tr:nth-child(-n+2){break-after:avoid}
+        tbody tr:nth-last-child(-n+2){break-before:avoid}
         :is(.tk-heading,.tk-name,.tk-facts,caption,thead){break-after:avoid}
         figure:has(+.tk-facts){break-after:avoid}}
         .tk.tk-sheet:not(:has(.tk-necks,.tk-tab,.tk-parts,.tk-heading,tbody tr:nth-child(10))){break-inside:avoid}}

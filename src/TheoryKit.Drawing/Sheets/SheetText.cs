@@ -17,9 +17,16 @@ internal static class SheetText
 
     private static void WriteAll(StringBuilder text, IReadOnlyList<Block> blocks, IFormatProvider? naming)
     {
+        Block? before = null;
         foreach (var block in blocks)
         {
+            if (before is Block.Picture && block is Block.Prose)
+            {
+                Part(text);
+            }
+
             Write(text, block, naming);
+            before = block;
         }
     }
 

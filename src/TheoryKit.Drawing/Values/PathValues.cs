@@ -87,6 +87,19 @@ internal static class PathValues
             ]
         );
 
+    public static Description<PitchPoint> Points { get; } =
+        new(
+            new("point of the pitch's curve", "points of the pitch's curve"),
+            static point => $"after {Number(100 * point.At)}\u00a0% of its time",
+            [
+                new(
+                    "cents above the note",
+                    static point => point.Cents < 0 ? $"−{Number(-point.Cents)}" : Number(point.Cents),
+                    IsNumber: true
+                ),
+            ]
+        );
+
     public static Description<SoundingNote> Sounding { get; } =
         new(
             new("sounding note", "sounding notes"),
@@ -99,7 +112,10 @@ internal static class PathValues
                 new("fret", static note => note.Note.Position.Fret, IsNumber: true),
                 new("played as", static note => Words.Join(", ", note.Note.Techniques)),
             ]
-        );
+        )
+        {
+            More = static note => note.Curve.Count == 0 ? [] : Points.Table(note.Curve).Blocks,
+        };
 
     public static Sheet Performance(Performance performance)
     {

@@ -160,6 +160,52 @@ internal static class DrawnLicks
             ],
         };
 
+    /// <summary>A folder with three of them, one of these in another key too, and a file that is no tab.</summary>
+    public static LickFolder Folder { get; } =
+        Kept(
+            [
+                Bends,
+                Bends.Transpose(Interval.Parse("P4")).Lick with
+                {
+                    Name = "Leaning mast, higher",
+                },
+                Slurs,
+                SevenNine,
+            ],
+            ("torn.tab", "name: Torn\n\ne|--z")
+        );
+
+    /// <summary>What a search finds there.</summary>
+    public static IReadOnlyList<FoundLick> Found { get; } = Folder.Find("tune:\"Nine Tin Boats\" technique:bend");
+
+    /// <summary>To chords of the other kind: thirds and sevenths go with them, one bend becomes another.</summary>
+    public static MovedLick Refitted { get; } = Bends.Refit(Changes.Parse("Gmaj9 | Cm7"));
+
+    /// <summary>On another instrument, where hardly anything can stay.</summary>
+    public static MovedLick Crossed { get; } = Harmonics.On(new Neck(Tuning.Parse("Eb2 Bb2 Eb3 G3 Bb3 Eb4"), 648, 12));
+
+    /// <summary>Licks in a folder as it is read from the disk.</summary>
+    public static LickFolder Kept(IEnumerable<Lick> licks, params (string Name, string Text)[] files)
+    {
+        var parent = Directory.CreateTempSubdirectory();
+        try
+        {
+            var directory = parent.CreateSubdirectory("ferry").FullName;
+            foreach (var (name, text) in files)
+            {
+                File.WriteAllText(System.IO.Path.Combine(directory, name), text);
+            }
+
+            var folder = LickFolder.Open(directory);
+            folder.SaveAll(licks);
+            return folder; // it knows by now what it holds
+        }
+        finally
+        {
+            parent.Delete(recursive: true);
+        }
+    }
+
     /// <summary>A lick written shortly: positions with their techniques after slashes, a bend's cents or a trill's fret after =.</summary>
     public static Lick Of(string name, string tune, string? changes, string rhythm, string notes, Neck? on = null)
     {

@@ -87,6 +87,63 @@ public class LickDrawingTests
                 iter: 200
             );
 
+    [Fact]
+    public void What_a_player_writes_is_text_where_licks_are_kept_found_moved_and_practised() =>
+        Gen.Select(AnyLick, AnyLick)
+            .Sample(
+                static (one, other) =>
+                {
+                    foreach (var value in Kept(one, other))
+                    {
+                        var html = Fragment.Parse(All.Html(value, new RenderContext()));
+                        Harmless(html);
+                        Balanced(Fragment.TextOf(html));
+                        Balanced(All.Text(value));
+                    }
+                },
+                iter: 60
+            );
+
+    /// <summary>What a folder, a search and a move make of licks with such texts.</summary>
+    private static IEnumerable<object> Kept(Lick one, Lick other)
+    {
+        var kept = new KeptLick { Lick = one, File = one.Tune };
+        var found = new FoundLick
+        {
+            Kept = kept,
+            Score = 1,
+            Reasons = [$"tagged {one.Tags[0]}", $"of {one.Tune}"],
+        };
+        yield return kept;
+        yield return new BrokenLick(one.Name, one.Tune, 3);
+        yield return found;
+        yield return new[] { found };
+        yield return new LickResults(Enumerable.Repeat(found, 12), one.Name);
+        yield return new SimilarLicks { Licks = [kept, new() { Lick = other, File = one.Name }], Likeness = 1 };
+        yield return new LickQuery(new LickCriterion.Tagged(one.Tags[^1]), new LickCriterion.OfTune(one.Tune));
+        var moved = one.Displaced(Fractions.Fraction.One) with
+        {
+            Move = one.Tune,
+            Remarks = [new(1, Fractions.Fraction.One, Pitch.Parse("Eb4"), one.Name, one.Tune)],
+        };
+        moved = moved with { Tones = [.. moved.Tones.Select(tone => tone with { Why = one.Name })] };
+        yield return moved;
+        yield return new[] { moved, other.Reversed() };
+        yield return moved.Remarks[0];
+        yield return moved.Tones[0];
+        var day = new DateOnly(2026, 11, 24);
+        yield return PracticeHistory.Empty.Due(day, [one]);
+        yield return PracticeHistory.Read($"{one.Tune}\n");
+        yield return new LickRenamed(day, "Old", one.Name);
+        yield return new Practised
+        {
+            Date = day,
+            Lick = one.Name,
+            Outcome = Outcome.Clean,
+            Note = one.Tune,
+        };
+    }
+
     private static void Harmless(XElement page)
     {
         Assert.DoesNotContain(
@@ -316,6 +373,62 @@ public class LickDrawingTests
         Expectations.Matches(DrawnLicks.InBossa.Compare().Svg(), "licks-compared.svg");
         Expectations.Matches(All.Text(DrawnLicks.InBossa.Compare()), "licks-compared.txt");
         Assert.InRange(new[] { DrawnLicks.Bends, DrawnLicks.SevenNine }.Compare().Svg().Length, 1, 20 * 1024);
+    }
+
+    [Fact]
+    public void A_moved_lick_is_as_expected()
+    {
+        Expectations.Matches(All.Text(DrawnLicks.Refitted), "moved-lick.txt");
+        Expectations.Matches(
+            Fragment.WithoutStyle(All.Html(DrawnLicks.Refitted, new RenderContext())),
+            "moved-lick.html"
+        );
+        Expectations.Matches(All.Text(DrawnLicks.Crossed), "moved-lick-to-another-neck.txt");
+        Expectations.Matches(All.Text(new[] { DrawnLicks.Refitted, DrawnLicks.Bends.InOctave(-1) }), "moved-licks.txt");
+    }
+
+    [Fact]
+    public void Each_remark_of_a_move_is_a_sentence_and_each_note_has_its_row()
+    {
+        var moves = DrawnLicks
+            .All.SelectMany(static lick => new[] { lick.Reversed(), lick.Displaced(new(3, 2)) })
+            .Concat(
+                new[]
+                {
+                    DrawnLicks.Bends,
+                    DrawnLicks.Slides,
+                    DrawnLicks.Slurs,
+                    DrawnLicks.Trills,
+                    DrawnLicks.Everything,
+                }.SelectMany(static lick => new[] { lick.InOctave(1), lick.InOctave(-1), lick.InOctave(-2) })
+            );
+        foreach (var moved in moves)
+        {
+            var page = Fragment.Parse(All.Html(moved, new RenderContext()));
+            var text = Fragment.TextOf(page);
+            Assert.Equal(moved.Remarks.Count, text.Split(" could not keep ").Length - 1);
+            Assert.Equal(moved.Remarks.Count, text.Split(" Instead: ").Length - 1);
+            Assert.Equal(moved.Tones.Count, page.Descendants("tbody").Single().Elements("tr").Count());
+            Assert.Equal(moved.IsWhole, text.Contains("Nothing was lost.", StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void A_string_that_is_turned_up_brings_its_caution()
+    {
+        var neck = new Neck(Tuning.Find("Open D")!);
+        Assert.DoesNotContain(Cautions.Strings, All.Text(DrawnLicks.Bends.On(neck)), StringComparison.Ordinal);
+        Assert.Contains(Cautions.Strings, All.Text(DrawnLicks.Harmonics.On(Neck.Guitar)), StringComparison.Ordinal);
+        // Another instrument is not this one turned.
+        var banjo = new Neck(Tuning.Find("Banjo open G")!, 667, 22);
+        Assert.NotEmpty(All.Text(DrawnLicks.Bends.On(banjo)));
+    }
+
+    [Fact]
+    public void A_folder_and_what_is_found_in_it_are_as_expected()
+    {
+        Expectations.Matches(All.Text(DrawnLicks.Folder), "lick-folder.txt");
+        Expectations.Matches(All.Text(DrawnLicks.Found.Sheet("With bends")), "licks-found.txt");
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using TheoryKit.Theory;
+using TheoryKit.Tunings;
 
 namespace TheoryKit.Paths;
 
@@ -106,5 +107,16 @@ public static class PlainTab
     {
         ArgumentNullException.ThrowIfNull(path);
         return TabWriter.Write(path, options ?? new());
+    }
+
+    /// <summary>A note as it is typed on its string: what stands before its moment (<c>h</c>, <c>/</c>), and the number and signs from it on.</summary>
+    /// <param name="neck">The neck.</param>
+    /// <param name="note">The note.</param>
+    /// <param name="before">The note that sounds on its string up to its start; null for none.</param>
+    public static (string Lead, string Sign) Typed(Neck neck, PathNote note, PathNote? before = null)
+    {
+        ArgumentNullException.ThrowIfNull(neck);
+        ArgumentNullException.ThrowIfNull(note);
+        return TabNoteText.Of(neck, note, before, AboveSigns.None, saysAll: false);
     }
 }
