@@ -124,7 +124,14 @@ public sealed partial class Path
         var sound = PathChecks.NodeAbove(note.Position.Fret - open)!.Value.Semitones + interval.Semitones;
         var nodes = Enumerable
             .Range(open, Neck.Frets - open + 1)
-            .Where(fret => PathChecks.NodeAbove(fret - open) is { } above && above.Semitones == sound)
+            .Where(fret =>
+                PathChecks.NodeAbove(fret - open) is { } above
+                && above.Semitones == sound
+                && (
+                    !note.Has(Technique.Trill)
+                    || (note.TrillFret + fret - note.Position.Fret is var trill && trill >= open && trill <= Neck.Frets)
+                )
+            )
             .OrderBy(fret => Math.Abs(fret - note.Position.Fret - interval.Semitones))
             .ToList();
         if (nodes.Count == 0)
@@ -143,6 +150,7 @@ public sealed partial class Path
                 position == note.Position ? note.Pitch
                 : nodes[0] - note.Position.Fret == interval.Semitones ? note.Pitch + interval
                 : Pitch.FromMidi(Neck.MidiNumberAt(position)),
+            TrillFret = note.TrillFret + position.Fret - note.Position.Fret,
             Place = null,
         };
     }

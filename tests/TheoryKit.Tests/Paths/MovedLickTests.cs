@@ -23,7 +23,7 @@ public class MovedLickTests
                     if (there.Remarks.Count == 0)
                     {
                         var back = there.Lick.Transpose(-interval);
-                        if (back.Remarks.Count == 0 && !HasHarmonic(lick))
+                        if (back.Remarks.Count == 0 && !HasHarmonic(lick) && !HasClick(lick))
                         {
                             Assert.Equal(lick, back.Lick);
                         }
@@ -113,11 +113,7 @@ public class MovedLickTests
                     Sane(start);
                     var there = start.Lick.InZone(zones[second]);
                     Sane(there);
-                    if (
-                        there.Remarks.Count == 0
-                        && start.Remarks.Count == 0
-                        && !lick.Path.Notes.Any(static note => note.Has(Technique.Dead))
-                    )
+                    if (there.Remarks.Count == 0 && start.Remarks.Count == 0 && !HasClick(lick))
                     {
                         Assert.Equal(start.Lick, there.Lick.InZone(zones[first]).Lick);
                     }
@@ -186,19 +182,11 @@ public class MovedLickTests
         MovingGens.Any.Sample(
             lick =>
             {
-                MovedLick moved;
-                try
-                {
-                    moved = lick.On(to);
-                }
-                catch (ArgumentException exception)
-                {
-                    Assert.Contains("too few strings", exception.Message, StringComparison.Ordinal);
-                    Assert.Equal(4, to.StringCount);
-                    return;
-                }
-
+                var moved = lick.On(to);
                 Sane(moved);
+
+                // Nobody strikes more than four together here, so that four strings are enough.
+                Assert.Equal(lick.Path.Notes.Count, moved.Tones.Count);
                 var octave = moved.Remarks.Any(static remark =>
                     remark.Bar is null && remark.Lost.StartsWith("its octave", StringComparison.Ordinal)
                 );
@@ -238,7 +226,9 @@ public class MovedLickTests
             {
                 var moved = lick.For(Hand.Large);
                 Sane(moved);
-                if (!moved.Remarks.Any(static remark => remark.Lost.StartsWith("fingers", StringComparison.Ordinal)))
+                if (
+                    !moved.Remarks.Any(static remark => remark.Lost.StartsWith("its fingers", StringComparison.Ordinal))
+                )
                 {
                     Assert.All(
                         moved.Lick.Path.Notes,
@@ -330,8 +320,8 @@ public class MovedLickTests
     [InlineData("2:1b2", "3:4b2", "Transpose -m2", "all notes placed anew")]
     // A trill moves along.
     [InlineData("2:5tr7", "2:7tr9", "Transpose M2", "")]
-    // A natural harmonic has no node a step higher: artificial.
-    [InlineData("6:12<>", "5:9[]", "Transpose M2", "an artificial harmonic")]
+    // A natural harmonic has no node a step higher: artificial, an octave below what sounds (E3 at 6:12, so F#3, fretted at F#2).
+    [InlineData("6:12<>", "6:2[]", "Transpose M2", "an artificial harmonic")]
     [InlineData("6:12<>", "6:5<>", "Transpose P8", "")]
     // A release follows its bend.
     [InlineData("2:8b2 2:8r", "3:12b2 3:12r", "OnStrings 3", "")]
@@ -363,6 +353,7 @@ public class MovedLickTests
                 {
                     // Not even a path could have two notes on one string; what is checked is that all of them are there.
                     var moved = lick.InZone(AllZones.Value[zone]);
+                    Sane(moved);
                     Assert.Equal(lick.Path.Notes.Count, moved.Lick.Path.Notes.Count);
                     Assert.Equal(
                         lick.Path.Notes.Select(static note => note.Start),
@@ -400,8 +391,14 @@ public class MovedLickTests
     /// <summary>What holds for every moved lick.</summary>
     internal static void Sane(MovedLick moved)
     {
-        Assert.Equal(moved.From.Path.Notes.Count, moved.Tones.Count);
-        Assert.Equal(moved.From.Path.Notes, moved.Tones.Select(static tone => tone.Before));
+        // A note that is left out is told of.
+        var before = moved.Tones.Select(static tone => tone.Before).ToHashSet(ReferenceEqualityComparer.Instance);
+        Assert.Equal(moved.Tones.Count, before.Count);
+        Assert.Equal(moved.From.Path.Notes.Where(before.Contains), moved.Tones.Select(static tone => tone.Before));
+        Assert.Equal(
+            moved.From.Path.Notes.Count - before.Count,
+            moved.Remarks.Count(static remark => remark.Lost.StartsWith("its place:", StringComparison.Ordinal))
+        );
         Assert.Equal(
             moved.Lick.Path.Notes.OrderBy(static note => note.ToString(), StringComparer.Ordinal),
             moved
@@ -412,15 +409,15 @@ public class MovedLickTests
         // A technique that is gone or new is told of, note by note.
         foreach (var tone in moved.Tones)
         {
-            var (before, after) = (
+            var (had, has) = (
                 tone.Before.Techniques.Where(static each => each != Technique.Accent),
                 tone.After.Techniques.Where(static each => each != Technique.Accent)
             );
-            if (moved.Move != "backwards" && !before.SequenceEqual(after))
+            if (moved.Move != "backwards" && !had.SequenceEqual(has))
             {
                 Assert.True(
                     IsTold(moved, tone),
-                    $"{tone.Before} ({string.Join(", ", before)}) is {tone.After} ({string.Join(", ", after)}); {string.Join(" / ", moved.Remarks)}"
+                    $"{tone.Before} ({string.Join(", ", had)}) is {tone.After} ({string.Join(", ", has)}); {string.Join(" / ", moved.Remarks)}"
                 );
             }
         }
@@ -436,6 +433,9 @@ public class MovedLickTests
             .Notes.Where(static note => !note.Has(Technique.Dead))
             .Select(note => (path.SoundingPitch(note).MidiNumber, note.Bend % 100, note.Start, note.Length))
             .Order();
+
+    // A click at the end of the neck has no fret to go to and stays; it sounds the same wherever it is.
+    private static bool HasClick(Lick lick) => lick.Path.Notes.Any(static note => note.Has(Technique.Dead));
 
     private static bool HasHarmonic(Lick lick) =>
         lick.Path.Notes.Any(static note => note.Has(Technique.NaturalHarmonic));

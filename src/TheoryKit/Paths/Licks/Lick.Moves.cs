@@ -24,7 +24,8 @@ public sealed partial record Lick
     }
 
     /// <summary>
-    /// The lick in another key of the same kind, up or down, whichever is nearer and stays on the strings.
+    /// The lick in another key of the same kind, up or down, whichever is nearer and stays on the strings; of two tritones down, so that
+    /// it comes home again.
     /// </summary>
     /// <exception cref="InvalidOperationException">Its changes name no key, or it has none.</exception>
     /// <exception cref="ArgumentException">One key is major, the other minor; see <see cref="Refit(Changes)"/>.</exception>
@@ -38,10 +39,14 @@ public sealed partial record Lick
             );
         var changes = Path.Changes.InKey(key);
         var near = Refitting.Shift(from.Tonic, key.Tonic);
-        Interval[] ways = [near, near.Semitones > 0 ? near - Interval.Octave : near + Interval.Octave];
+        Interval[] ways =
+        [
+            .. new[] { near, near - Interval.Octave, near + Interval.Octave }
+                .OrderBy(static way => Math.Abs(way.Semitones))
+                .ThenBy(static way => way.Semitones),
+        ];
         var mover = new LickMover(this);
-        var fits = near.Semitones == 0 ? near : ways.FirstOrDefault(mover.CanGoAlong, near);
-        return mover.Along(fits, changes, $"to {key}");
+        return mover.Along(ways.Take(2).FirstOrDefault(mover.CanGoAlong, ways[0]), changes, $"to {key}");
     }
 
     /// <summary>The lick so many octaves higher, or lower where negative, over the same changes; see <see cref="Transpose"/>.</summary>

@@ -30,22 +30,18 @@ internal sealed class LickMover(Lick lick)
         var neck = zone.Neck;
         int Outside(Position position) =>
             Math.Max(0, Math.Max(zone.Window.First - position.Fret, position.Fret - zone.Window.Last));
-        var (octaves, wanted) = Octave(
-            neck,
-            each => each.Places(neck) is { Count: > 0 } places && places.Exists(place => Outside(place) == 0)
-        );
+        var (octaves, wanted) = Octave(each => each.Places(neck).Where(place => Outside(place) == 0));
         var hand = new HandOnNeck(neck, zone.Hand);
         Folded(octaves, "it would leave the zone by more notes");
-        wanted = OnNeck(neck, wanted);
-        var places = new WantedPlaces(neck, zone.Hand, wanted)
-        {
-            Outside = Outside,
-            Preferred = hand.Home(zone.Window),
-        };
-        var placed = Found(places);
+        wanted = OnNeck(neck, wanted, path.Changes);
+        var placed = Found(
+            neck,
+            wanted,
+            notes => new(neck, zone.Hand, notes) { Outside = Outside, Preferred = hand.Home(zone.Window) }
+        );
         for (var index = 0; index < wanted.Count; index++)
         {
-            if (Outside(placed.Positions[index]) is > 0 and var frets)
+            if (!wanted[index].IsLeftOut && Outside(placed.Positions[index]) is > 0 and var frets)
             {
                 Tell(
                     index,
@@ -61,7 +57,7 @@ internal sealed class LickMover(Lick lick)
     public MovedLick OnStrings(IReadOnlySet<int> strings, Hand? hand)
     {
         var names = string.Join(", ", strings.Order());
-        var wanted = OnNeck(path.Neck, WantedNote.Of(path));
+        var wanted = OnNeck(path.Neck, WantedNote.Of(path), path.Changes);
 
         // Clicks go to the nearest of the strings.
         wanted = wanted.ConvertAll(each =>
@@ -78,18 +74,24 @@ internal sealed class LickMover(Lick lick)
                 }
                 : each
         );
-        var places = new WantedPlaces(path.Neck, hand ?? Hand.Average, wanted)
-        {
-            Outside = position => strings.Contains(position.String) ? 0 : Position.MaxFret,
-        };
-        var placed = Found(places);
+        var placed = Found(
+            path.Neck,
+            wanted,
+            notes =>
+                new(path.Neck, hand ?? Hand.Average, notes)
+                {
+                    Outside = position => strings.Contains(position.String) ? 0 : Position.MaxFret,
+                }
+        );
         for (var index = 0; index < wanted.Count; index++)
         {
-            if (!strings.Contains(placed.Positions[index].String))
+            if (!wanted[index].IsLeftOut && !strings.Contains(placed.Positions[index].String))
             {
                 Tell(
                     index,
-                    $"the strings {names}: it lies on none of them, or not beside the others",
+                    strings.Count == 1
+                        ? $"string {names}: it does not lie on it, or not beside the others"
+                        : $"the strings {names}: it lies on none of them, or not beside the others",
                     $"string {placed.Positions[index].String}"
                 );
             }
@@ -106,9 +108,9 @@ internal sealed class LickMover(Lick lick)
 
     public MovedLick On(Neck neck, Hand? hand)
     {
-        var (octaves, wanted) = Octave(neck, each => each.Places(neck).Count > 0);
+        var (octaves, wanted) = Octave(each => each.Places(neck));
         Folded(octaves, "more of its notes would lie beyond the neck");
-        wanted = OnNeck(neck, wanted);
+        wanted = OnNeck(neck, wanted, path.Changes);
         bool Stays(int index) =>
             octaves == 0
             && path.Notes[index].Position is var at
@@ -144,8 +146,8 @@ internal sealed class LickMover(Lick lick)
         {
             Fixed = index => stays[index] ? path.Notes[index].Position : null,
         };
-        var easiest = new WantedPlaces(neck, hand ?? Hand.Average, wanted);
-        return Made(neck, wanted, kept.Find() ?? Found(easiest), path.Changes, Name(neck));
+        var placed = kept.Find(out _) ?? Found(neck, wanted, notes => new(neck, hand ?? Hand.Average, notes));
+        return Made(neck, wanted, placed, path.Changes, Name(neck));
 
         string Name(Neck to) => to.Tuning == path.Neck.Tuning ? "to another neck" : $"to {to.Tuning}";
     }
@@ -159,11 +161,11 @@ internal sealed class LickMover(Lick lick)
             return Made(path.Neck, wanted, new(positions, fingers), path.Changes, "for this hand", hand);
         }
 
-        var placed = Found(new(path.Neck, hand, wanted));
+        var placed = Found(path.Neck, wanted, notes => new(path.Neck, hand, notes));
         if (placed.Fingers is null)
         {
             Whole(
-                "fingers: this hand can hold it neither there nor elsewhere",
+                "its fingers: this hand can hold it neither there nor elsewhere",
                 "the positions as they were, without fingers"
             );
             return Made(path.Neck, wanted, new(positions, null), path.Changes, "for this hand");
@@ -220,6 +222,19 @@ internal sealed class LickMover(Lick lick)
     {
         var neck = path.Neck;
         var kept = Kept(neck, wanted);
+        (int Index, string Why)? missing = null;
+        if (kept is null)
+        {
+            // What has no place at all is changed first: the rest may stay then.
+            var asked = wanted;
+            wanted = OnNeck(neck, wanted, changes);
+            kept = Kept(neck, wanted);
+            var lost = Enumerable
+                .Range(0, wanted.Count)
+                .FirstOrDefault(index => KeptAt(neck, wanted[index]) is null, -1);
+            missing = lost < 0 ? null : (lost, WhyNotKept(neck, wanted[lost]));
+        }
+
         if (kept is not null)
         {
             var shifts = kept.Select((position, index) => position.Fret - path.Notes[index].Position.Fret).ToList();
@@ -233,15 +248,18 @@ internal sealed class LickMover(Lick lick)
             }
         }
 
-        wanted = OnNeck(neck, wanted);
-        var placed = Found(new(neck, Hand.Average, wanted));
-        if (kept is null)
+        if (missing is null)
         {
-            var first = Enumerable.Range(0, wanted.Count).FirstOrDefault(index => KeptAt(neck, wanted[index]) is null);
+            wanted = OnNeck(neck, wanted, changes);
+        }
+
+        var placed = Found(neck, wanted, notes => new(neck, Hand.Average, notes));
+        if (missing is { } first)
+        {
             Tell(
-                first,
-                $"string {path.Notes[first].Position.String}, which does not have its new fret or what it needs there",
-                $"all notes placed anew: it is at fret {placed.Positions[first].Fret} of string {placed.Positions[first].String}"
+                first.Index,
+                $"string {path.Notes[first.Index].Position.String}, {first.Why}",
+                $"all notes placed anew: it is at fret {placed.Positions[first.Index].Fret} of string {placed.Positions[first.Index].String}"
             );
         }
         else
@@ -294,20 +312,38 @@ internal sealed class LickMover(Lick lick)
             : null;
     }
 
+    /// <summary>Why a note has no place on the string that it was on.</summary>
+    private static string WhyNotKept(Neck neck, WantedNote wanted)
+    {
+        var (number, fret) = (wanted.Note.Position.String, wanted.Note.Position.Fret);
+        var moved = fret + wanted.Pitch.MidiNumber - wanted.Note.Pitch.MidiNumber;
+        return wanted.Harmonic is { } sound ? $"which has no node that sounds {sound}"
+            : moved < neck.OpenFret(number) ? "which does not go so low"
+            : moved > neck.Frets ? "which does not go so high"
+            : wanted.IsHeld && moved == neck.OpenFret(number) ? "which would be open there and can't be bent"
+            : "which has no fret there for the other note of the trill";
+    }
+
     /// <summary>The octaves away at which most notes are as asked; of equals the fewest, then down.</summary>
-    private (int Octaves, List<WantedNote> Wanted) Octave(Neck neck, Func<WantedNote, bool> isGood)
+    /// <param name="places">Where a note would be as asked.</param>
+    private (int Octaves, List<WantedNote> Wanted) Octave(Func<WantedNote, IEnumerable<Position>> places)
     {
         var own = WantedNote.Of(path);
-        var best = (Octaves: 0, Wanted: own, Good: own.Count(isGood));
-        foreach (var octaves in new[] { -1, 1, -2, 2, -3, 3, -4, 4 })
+        var best = (Octaves: 0, Wanted: own, Good: CountPlaced(own, places));
+        foreach (var octaves in NearOctaves)
         {
             if (best.Good == own.Count)
             {
                 break;
             }
 
-            var moved = own.ConvertAll(each => each.Moved(new(7 * octaves, 12 * octaves)));
-            var good = moved.Count(isGood);
+            if (own.Exists(each => !each.HasOctave(octaves)))
+            {
+                continue;
+            }
+
+            var moved = own.ConvertAll(each => each.InOctave(octaves));
+            var good = CountPlaced(moved, places);
             if (good > best.Good)
             {
                 best = (octaves, moved, good);
@@ -317,19 +353,63 @@ internal sealed class LickMover(Lick lick)
         return (best.Octaves, best.Wanted);
     }
 
+    /// <summary>How many notes have a place, each of those that sound together on a string of its own.</summary>
+    private static int CountPlaced(List<WantedNote> wanted, Func<WantedNote, IEnumerable<Position>> places)
+    {
+        var placed = 0;
+        var sounding = new List<(WantedNote Note, HashSet<int> Strings)>();
+        foreach (var each in wanted)
+        {
+            sounding.RemoveAll(other => other.Note.Note.End <= each.Note.Start);
+            sounding.Add((each, [.. places(each).Select(static position => position.String)]));
+            if (Matches(sounding))
+            {
+                placed++;
+            }
+            else
+            {
+                sounding.RemoveAt(sounding.Count - 1);
+            }
+        }
+
+        return placed;
+
+        static bool Matches(List<(WantedNote Note, HashSet<int> Strings)> notes)
+        {
+            var noteOn = new Dictionary<int, int>();
+            return Enumerable.Range(0, notes.Count).All(note => Match(note, []));
+
+            // An augmenting path: whoever has the string already looks for another.
+            bool Match(int note, HashSet<int> tried) =>
+                notes[note]
+                    .Strings.Any(number =>
+                    {
+                        if (!tried.Add(number) || (noteOn.TryGetValue(number, out var other) && !Match(other, tried)))
+                        {
+                            return false;
+                        }
+
+                        noteOn[number] = note;
+                        return true;
+                    });
+        }
+    }
+
     private void Folded(int octaves, string why)
     {
         if (octaves != 0)
         {
-            Whole(
-                $"its octave: {why}",
-                $"{Math.Abs(octaves)} {(Math.Abs(octaves) == 1 ? "octave" : "octaves")} {(octaves > 0 ? "higher" : "lower")}"
-            );
+            Whole($"its octave: {why}", Octaves(octaves));
         }
     }
 
+    private static string Octaves(int octaves) =>
+        $"{(Math.Abs(octaves) == 1 ? "an octave" : $"{Math.Abs(octaves)} octaves")} {(octaves > 0 ? "higher" : "lower")}";
+
+    private static readonly int[] NearOctaves = [-1, 1, -2, 2, -3, 3, -4, 4, -5, 5, -6, 6, -7, 7, -8, 8];
+
     /// <summary>Notes that lie nowhere on a neck as they are wanted, so that they do.</summary>
-    private List<WantedNote> OnNeck(Neck neck, List<WantedNote> wanted)
+    private List<WantedNote> OnNeck(Neck neck, List<WantedNote> wanted, Changes? changes)
     {
         var there = wanted.ToList();
         for (var index = 0; index < there.Count; index++)
@@ -342,14 +422,14 @@ internal sealed class LickMover(Lick lick)
 
             if (each.Harmonic is { } sound)
             {
-                there[index] = each = Plain(neck, each, sound, index);
+                there[index] = each = Plain(neck, each, sound, index, changes);
             }
             else if (each.IsHeld && each.Bend >= 100 && !each.Note.Has(Technique.Release))
             {
                 // Too low to be bent: the pitch that it is bent to may lie on the neck.
                 var aim = each with
                 {
-                    Pitch = Pitch.FromMidi(each.Pitch.MidiNumber + (each.Bend / 100)),
+                    Pitch = Spelled(changes, each.Note, each.Pitch.MidiNumber + (each.Bend / 100)),
                     Bend = 0,
                     IsHeld = false,
                     Note = each.Note with
@@ -384,15 +464,15 @@ internal sealed class LickMover(Lick lick)
                 }
             }
 
-            foreach (var octaves in new[] { -1, 1, -2, 2, -3, 3, -4, 4, -5, 5, -6, 6, -7, 7, -8, 8 })
+            foreach (var octaves in NearOctaves.Where(each.HasOctave))
             {
-                var moved = each.Moved(new(7 * octaves, 12 * octaves));
+                var moved = each.InOctave(octaves);
                 if (moved.Places(neck).Count > 0)
                 {
                     Tell(
                         index,
                         $"its octave: {each.Pitch} does not lie on the neck",
-                        $"{moved.Pitch}, {Math.Abs(octaves)} {(Math.Abs(octaves) == 1 ? "octave" : "octaves")} {(octaves > 0 ? "higher" : "lower")}"
+                        $"{moved.Pitch}, {Octaves(octaves)}"
                     );
                     there[index] = moved;
                     break;
@@ -404,13 +484,13 @@ internal sealed class LickMover(Lick lick)
     }
 
     /// <summary>A natural harmonic without a node: artificial an octave below if it can be, else plain.</summary>
-    private WantedNote Plain(Neck neck, WantedNote each, int sound, int index)
+    private WantedNote Plain(Neck neck, WantedNote each, Pitch sound, int index, Changes? changes)
     {
         var others = each.Note.Techniques.Where(static one => one != Technique.NaturalHarmonic);
         var artificial = each with
         {
             Harmonic = null,
-            Pitch = Pitch.FromMidi(sound - 12),
+            Pitch = Spelled(changes, each.Note, sound.MidiNumber - 12),
             Note = each.Note with
             {
                 Techniques =
@@ -422,23 +502,57 @@ internal sealed class LickMover(Lick lick)
         };
         if (artificial.Places(neck).Count > 0)
         {
-            Tell(
-                index,
-                $"the natural harmonic: no open string sounds {Pitch.FromMidi(sound)} at a node",
-                "an artificial harmonic"
-            );
+            Tell(index, $"the natural harmonic: no open string sounds {sound} at a node", "an artificial harmonic");
             return artificial;
         }
 
-        Tell(index, $"the natural harmonic: no open string sounds {Pitch.FromMidi(sound)} at a node", "a plain note");
-        return artificial with { Pitch = Pitch.FromMidi(sound), Note = each.Note with { Techniques = [.. others] } };
+        Tell(index, $"the natural harmonic: no open string sounds {sound} at a node", "a plain note");
+        return artificial with { Pitch = sound, Note = each.Note with { Techniques = [.. others] } };
     }
 
-    private PlacedNotes Found(WantedPlaces places) =>
-        places.Find()
-        ?? throw new ArgumentException(
-            $"\"{lick.Name}\" sounds notes together that lie on too few strings of the neck to be played at once there."
-        );
+    /// <summary>Places for all notes. One that has no string beside those that it sounds with goes some octaves away or is left out.</summary>
+    private PlacedNotes Found(Neck neck, List<WantedNote> wanted, Func<List<WantedNote>, WantedPlaces> places)
+    {
+        while (true)
+        {
+            if (places(wanted).Find(out var stuck) is { } placed)
+            {
+                return placed;
+            }
+
+            var own = wanted[stuck];
+            var moved = NearOctaves
+                .Where(own.HasOctave)
+                .Select(octaves => (Octaves: octaves, Note: own.InOctave(octaves)))
+                .FirstOrDefault(each =>
+                    each.Note.Places(neck).Count > 0
+                    && !wanted.Exists(other => IsDoubled(other, each.Note))
+                    && Goes(each.Note)
+                );
+            wanted[stuck] = moved.Note ?? own with { IsLeftOut = true };
+            Tell(
+                stuck,
+                $"{(moved.Note is null ? "its place" : "its octave")}: no string is free for {own.Pitch} beside the notes that it sounds with",
+                moved.Note is null ? "the others without it" : $"{moved.Note.Pitch}, {Octaves(moved.Octaves)}"
+            );
+
+            bool Goes(WantedNote note)
+            {
+                var with = wanted.ToList();
+                with[stuck] = note;
+                return places(with).Find(out var next) is not null || next > stuck;
+            }
+        }
+
+        static bool IsDoubled(WantedNote one, WantedNote other) =>
+            !one.IsLeftOut
+            && one.Note.Start < other.Note.End
+            && other.Note.Start < one.Note.End
+            && one.Pitch.MidiNumber == other.Pitch.MidiNumber;
+    }
+
+    private static Pitch Spelled(Changes? changes, PathNote note, int midiNumber) =>
+        changes?.At((note.Start % changes.Beats).Reduce()).Chord?.Spell(midiNumber) ?? Pitch.Simplest(midiNumber);
 
     private bool HasFingers => path.Notes.Any(static note => note.Finger is not null);
 
@@ -455,19 +569,20 @@ internal sealed class LickMover(Lick lick)
         IReadOnlyList<Refitted>? reasons = null
     )
     {
-        var moved = new PathNote[wanted.Count];
+        var moved = new PathNote?[wanted.Count];
         for (var index = 0; index < moved.Length; index++)
         {
+            if (wanted[index].IsLeftOut)
+            {
+                continue;
+            }
+
             var (each, position) = (wanted[index], placed.Positions[index]);
             var sounds = neck.MidiNumberAt(position);
             moved[index] = each.Note with
             {
                 Position = position,
-                Pitch =
-                    sounds == each.Pitch.MidiNumber ? each.Pitch
-                    : changes is null ? Pitch.FromMidi(sounds)
-                    : changes.At((each.Note.Start % changes.Beats).Reduce()).Chord?.Spell(sounds)
-                        ?? Pitch.FromMidi(sounds),
+                Pitch = sounds == each.Pitch.MidiNumber ? each.Pitch : Spelled(changes, each.Note, sounds),
                 Bend = each.Bend,
                 TrillFret = position.Fret + each.Trill,
                 Finger =
@@ -483,13 +598,13 @@ internal sealed class LickMover(Lick lick)
             Whole("its fingers: the hand of the move does not reach all of it", "no fingers");
         }
 
-        moved = TechniqueFit.Fit(path, neck, moved, Tell);
-        return Answer(new(neck, moved, path.Time, changes, path.Beats), moved, move, reasons);
+        moved = TechniqueFit.FitThere(path, neck, moved, Tell);
+        return Answer(new(neck, moved.OfType<PathNote>(), path.Time, changes, path.Beats), moved, move, reasons);
     }
 
     private MovedLick Answer(
         Path to,
-        IReadOnlyList<PathNote> notes,
+        IReadOnlyList<PathNote?> notes,
         string move,
         IReadOnlyList<Refitted>? reasons = null
     )
@@ -504,10 +619,13 @@ internal sealed class LickMover(Lick lick)
             Remarks = [.. whole, .. remarks.OrderBy(static each => each.Note).Select(static each => each.Remark)],
             Tones =
             [
-                .. path.Notes.Select(
-                    (before, index) =>
+                .. path
+                    .Notes.Select((before, index) => (Before: before, Note: notes[index], Index: index))
+                    .Where(static each => each.Note is not null)
+                    .Select(each =>
                     {
-                        var after = found[(notes[index].Start.Reduce(), notes[index].Position.String)];
+                        var (before, index) = (each.Before, each.Index);
+                        var after = found[(each.Note!.Start.Reduce(), each.Note.Position.String)];
                         var (bar, beat) = Place(before);
                         return new MovedTone(
                             bar,
@@ -521,8 +639,7 @@ internal sealed class LickMover(Lick lick)
                             before.Has(Technique.Dead) ? "" : reasons?[index].Why ?? "",
                             !before.Has(Technique.Dead) && (reasons?[index].IsException ?? false)
                         );
-                    }
-                ),
+                    }),
             ],
         };
     }

@@ -75,7 +75,7 @@ internal sealed class Refitting
             }
             else if (each.Harmonic is not null)
             {
-                wanted[index] = each with { Harmonic = aim.MidiNumber };
+                wanted[index] = each with { Harmonic = aim };
             }
             else
             {
@@ -106,8 +106,8 @@ internal sealed class Refitting
             var kept = Math.Clamp(note.Bend, 0, Math.Max(0, held.Bend - PathNote.BendStep));
             tell(
                 index,
-                "where the release leads: the fret it comes down to has another function now",
-                $"{kept} cents left of the bend"
+                "the pitch that the release comes down to: the fret of the bend has another function now",
+                kept == 0 ? "the bend let go wholly" : $"{kept} cents left of the bend"
             );
             return each with { Pitch = held.Pitch, Bend = kept };
         }
@@ -133,7 +133,7 @@ internal sealed class Refitting
 
             tell(
                 index,
-                $"where the bend begins: from {start} to {sounded[index].Pitch} it would be {amount} cents",
+                $"the pitch that the bend begins with: from {start} to {sounded[index].Pitch} it would be {amount} cents",
                 $"a bend of {note.Bend} cents from another fret"
             );
         }

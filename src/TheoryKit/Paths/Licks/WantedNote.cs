@@ -19,8 +19,8 @@ internal sealed record WantedNote
     /// <summary>Whether the string has to be fretted, because it is bent or was.</summary>
     public bool IsHeld { get; init; }
 
-    /// <summary>Of a natural harmonic: the sound, as a MIDI number.</summary>
-    public int? Harmonic { get; init; }
+    /// <summary>Of a natural harmonic: what sounds.</summary>
+    public Pitch? Harmonic { get; init; }
 
     /// <summary>How many frets away the other note of a trill is.</summary>
     public int? Trill { get; init; }
@@ -30,6 +30,9 @@ internal sealed record WantedNote
 
     /// <summary>Whether it would rather not be an open string, for a slide or vibrato.</summary>
     public bool LikesFret { get; init; }
+
+    /// <summary>Whether it is not played at all, because no string is free for it.</summary>
+    public bool IsLeftOut { get; init; }
 
     /// <summary>Whether it is a click that keeps its string and has no pitch worth keeping.</summary>
     public bool IsDead => Note.Has(Technique.Dead);
@@ -55,7 +58,7 @@ internal sealed record WantedNote
                     Pitch = note.Pitch,
                     Bend = note.Bend,
                     IsHeld = note.Techniques.Any(static technique => technique.IsBent) || note.Has(Technique.Release),
-                    Harmonic = note.Has(Technique.NaturalHarmonic) ? path.SoundingPitch(note).MidiNumber : null,
+                    Harmonic = note.Has(Technique.NaturalHarmonic) ? path.SoundingPitch(note) : null,
                     Trill = note.TrillFret - note.Position.Fret,
                     Before = joined,
                     LikesFret =
@@ -81,8 +84,16 @@ internal sealed record WantedNote
         this with
         {
             Pitch = Pitch + interval,
-            Harmonic = Harmonic + interval.Semitones,
+            Harmonic = Harmonic is { } sound ? sound + interval : null,
         };
+
+    /// <summary>The same some octaves away.</summary>
+    public WantedNote InOctave(int octaves) => Moved(new(7 * octaves, 12 * octaves));
+
+    /// <summary>Whether pitches go as far.</summary>
+    public bool HasOctave(int octaves) =>
+        Pitch.Octave + octaves is >= Pitch.MinOctave and <= Pitch.MaxOctave
+        && (Harmonic is not { } sound || sound.Octave + octaves is >= Pitch.MinOctave and <= Pitch.MaxOctave);
 
     /// <summary>Where it can be played on a neck; of a click every fret of its string.</summary>
     public List<Position> Places(Neck neck)
@@ -109,7 +120,7 @@ internal sealed record WantedNote
                 {
                     if (
                         PathChecks.NodeAbove(fret - open) is { } above
-                        && neck.MidiNumberAt(new(number, open)) + above.Semitones == sound
+                        && neck.MidiNumberAt(new(number, open)) + above.Semitones == sound.MidiNumber
                         && Fits(neck, new(number, fret))
                     )
                     {
