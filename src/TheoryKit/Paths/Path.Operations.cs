@@ -285,10 +285,7 @@ public sealed partial class Path
     {
         ArgumentNullException.ThrowIfNull(strings);
         var wanted = WantedNote.Of(this);
-        var places = wanted
-            .Select(each => each.PlacesAtPitch(Neck).Where(position => strings.Contains(position.String)))
-            .Select(static each => each.ToList())
-            .ToList();
+        var places = wanted.ConvertAll(each => each.PlacesAtPitch(Neck, strings.Contains));
         if (places.FindIndex(static each => each.Count == 0) is >= 0 and var missing)
         {
             var note = notes[missing];
@@ -311,7 +308,12 @@ public sealed partial class Path
     public Path Placed(Hand? hand = null)
     {
         var wanted = WantedNote.Of(this);
-        return Played(wanted, wanted.ConvertAll(each => each.PlacesAtPitch(Neck)), hand, "on this neck");
+        return Played(
+            wanted,
+            wanted.ConvertAll(each => each.PlacesAtPitch(Neck, static _ => true)),
+            hand,
+            "on this neck"
+        );
     }
 
     /// <summary>The same positions with the fingers of least effort; for paths of one note at a time.</summary>

@@ -30,12 +30,13 @@ internal sealed class LickMover(Lick lick)
         var neck = zone.Neck;
         int Outside(Position position) =>
             Math.Max(0, Math.Max(zone.Window.First - position.Fret, position.Fret - zone.Window.Last));
-        var (octaves, wanted) = Octave(each => each.Places(neck).Where(place => Outside(place) == 0));
+        var (octaves, wanted) = Octave(neck, each => each.Places(neck).Where(place => Outside(place) == 0));
         var hand = new HandOnNeck(neck, zone.Hand);
         Folded(octaves, "it would leave the zone by more notes");
         wanted = OnNeck(neck, wanted, path.Changes);
         var placed = Found(
             neck,
+            zone.Hand,
             wanted,
             notes => new(neck, zone.Hand, notes) { Outside = Outside, Preferred = hand.Home(zone.Window) }
         );
@@ -46,7 +47,9 @@ internal sealed class LickMover(Lick lick)
                 Tell(
                     index,
                     $"its place in the zone at {Frets(zone.Window)}",
-                    $"fret {placed.Positions[index].Fret} of string {placed.Positions[index].String}, {frets} {(frets == 1 ? "fret" : "frets")} outside"
+                    placed.Positions[index] is var at && at.Fret == neck.OpenFret(at.String)
+                        ? $"the open string {at.String}"
+                        : $"fret {at.Fret} of string {at.String}, {frets} {(frets == 1 ? "fret" : "frets")} outside"
                 );
             }
         }
@@ -76,6 +79,7 @@ internal sealed class LickMover(Lick lick)
         );
         var placed = Found(
             path.Neck,
+            hand ?? Hand.Average,
             wanted,
             notes =>
                 new(path.Neck, hand ?? Hand.Average, notes)
@@ -89,9 +93,14 @@ internal sealed class LickMover(Lick lick)
             {
                 Tell(
                     index,
-                    strings.Count == 1
-                        ? $"string {names}: it does not lie on it, or not beside the others"
-                        : $"the strings {names}: it lies on none of them, or not beside the others",
+                    (strings.Count == 1 ? $"string {names}" : $"the strings {names}")
+                        + (
+                            !wanted[index].Places(path.Neck).Exists(place => strings.Contains(place.String))
+                                ? strings.Count == 1
+                                    ? ": it does not lie on it"
+                                    : ": it lies on none of them"
+                                : ": it is not free beside what it is joined to or sounds with"
+                        ),
                     $"string {placed.Positions[index].String}"
                 );
             }
@@ -108,7 +117,7 @@ internal sealed class LickMover(Lick lick)
 
     public MovedLick On(Neck neck, Hand? hand)
     {
-        var (octaves, wanted) = Octave(each => each.Places(neck));
+        var (octaves, wanted) = Octave(neck, each => each.Places(neck));
         Folded(octaves, "more of its notes would lie beyond the neck");
         wanted = OnNeck(neck, wanted, path.Changes);
         bool Stays(int index) =>
@@ -146,7 +155,13 @@ internal sealed class LickMover(Lick lick)
         {
             Fixed = index => stays[index] ? path.Notes[index].Position : null,
         };
-        var placed = kept.Find(out _) ?? Found(neck, wanted, notes => new(neck, hand ?? Hand.Average, notes));
+        var fingers = hand ?? Hand.Average;
+        var placed = kept.Find(out _);
+        if (placed is null || (placed.Fingers is null && OutOfReach(neck, fingers, wanted, placed.Positions) >= 0))
+        {
+            placed = Found(neck, fingers, wanted, notes => new(neck, fingers, notes));
+        }
+
         return Made(neck, wanted, placed, path.Changes, Name(neck));
 
         string Name(Neck to) => to.Tuning == path.Neck.Tuning ? "to another neck" : $"to {to.Tuning}";
@@ -161,7 +176,7 @@ internal sealed class LickMover(Lick lick)
             return Made(path.Neck, wanted, new(positions, fingers), path.Changes, "for this hand", hand);
         }
 
-        var placed = Found(path.Neck, wanted, notes => new(path.Neck, hand, notes));
+        var placed = Found(path.Neck, hand, wanted, notes => new(path.Neck, hand, notes));
         if (placed.Fingers is null)
         {
             Whole(
@@ -237,8 +252,19 @@ internal sealed class LickMover(Lick lick)
 
         if (kept is not null)
         {
-            var shifts = kept.Select((position, index) => position.Fret - path.Notes[index].Position.Fret).ToList();
-            if (shifts.Count == 0 || shifts.Max() - shifts.Min() <= MostApart)
+            // Clicks are played with whatever hand is near.
+            var shifts = Enumerable
+                .Range(0, kept.Count)
+                .Where(index => !wanted[index].IsDead)
+                .Select(index => kept[index].Fret - path.Notes[index].Position.Fret)
+                .ToList();
+            if (
+                shifts.Count == 0
+                || (
+                    shifts.Max() - shifts.Min() <= MostApart
+                    && (shifts.Distinct().Count() <= 1 || OutOfReach(neck, Hand.Average, wanted, kept) < 0)
+                )
+            )
             {
                 var fingers =
                     shifts.Distinct().Count() <= 1 ? OldFingers
@@ -253,8 +279,8 @@ internal sealed class LickMover(Lick lick)
             wanted = OnNeck(neck, wanted, changes);
         }
 
-        var placed = Found(neck, wanted, notes => new(neck, Hand.Average, notes));
-        if (missing is { } first)
+        var placed = Found(neck, Hand.Average, wanted, notes => new(neck, Hand.Average, notes));
+        if (missing is { } first && !wanted[first.Index].IsLeftOut)
         {
             Tell(
                 first.Index,
@@ -262,9 +288,13 @@ internal sealed class LickMover(Lick lick)
                 $"all notes placed anew: it is at fret {placed.Positions[first.Index].Fret} of string {placed.Positions[first.Index].String}"
             );
         }
+        else if (missing is not null)
+        {
+            Whole("its strings: one of its notes does not lie on its own", "all notes placed anew");
+        }
         else
         {
-            Whole($"its strings: the chords move apart by more than {MostApart} frets", "all notes placed anew");
+            Whole("its strings: on them its notes would lie too far apart", "all notes placed anew");
         }
 
         return Made(neck, wanted, placed, changes, move, reasons: reasons);
@@ -301,6 +331,8 @@ internal sealed class LickMover(Lick lick)
 
         if (wanted.IsDead && !wanted.IsHeld)
         {
+            // A click on an open string stays one.
+            moved = fret == neck.OpenFret(number) ? fret : moved;
             moved = Math.Clamp(moved, neck.OpenFret(number), neck.Frets);
         }
 
@@ -324,12 +356,16 @@ internal sealed class LickMover(Lick lick)
             : "which has no fret there for the other note of the trill";
     }
 
-    /// <summary>The octaves away at which most notes are as asked; of equals the fewest, then down.</summary>
+    /// <summary>
+    /// The octaves away at which most notes are as asked; of equals the fewest, then down. A note that would lie nowhere counts as three
+    /// that are not as asked, because it would have to leave the line.
+    /// </summary>
+    /// <param name="neck">The neck.</param>
     /// <param name="places">Where a note would be as asked.</param>
-    private (int Octaves, List<WantedNote> Wanted) Octave(Func<WantedNote, IEnumerable<Position>> places)
+    private (int Octaves, List<WantedNote> Wanted) Octave(Neck neck, Func<WantedNote, IEnumerable<Position>> places)
     {
         var own = WantedNote.Of(path);
-        var best = (Octaves: 0, Wanted: own, Good: CountPlaced(own, places));
+        var best = (Octaves: 0, Wanted: own, Good: Goodness(own));
         foreach (var octaves in NearOctaves)
         {
             if (best.Good == own.Count)
@@ -343,7 +379,7 @@ internal sealed class LickMover(Lick lick)
             }
 
             var moved = own.ConvertAll(each => each.InOctave(octaves));
-            var good = CountPlaced(moved, places);
+            var good = Goodness(moved);
             if (good > best.Good)
             {
                 best = (octaves, moved, good);
@@ -351,6 +387,9 @@ internal sealed class LickMover(Lick lick)
         }
 
         return (best.Octaves, best.Wanted);
+
+        int Goodness(List<WantedNote> notes) =>
+            CountPlaced(notes, places) - (2 * notes.Count(each => each.Places(neck).Count == 0));
     }
 
     /// <summary>How many notes have a place, each of those that sound together on a string of its own.</summary>
@@ -403,7 +442,8 @@ internal sealed class LickMover(Lick lick)
         }
     }
 
-    private static string Octaves(int octaves) =>
+    /// <summary>"an octave higher".</summary>
+    internal static string Octaves(int octaves) =>
         $"{(Math.Abs(octaves) == 1 ? "an octave" : $"{Math.Abs(octaves)} octaves")} {(octaves > 0 ? "higher" : "lower")}";
 
     private static readonly int[] NearOctaves = [-1, 1, -2, 2, -3, 3, -4, 4, -5, 5, -6, 6, -7, 7, -8, 8];
@@ -510,45 +550,153 @@ internal sealed class LickMover(Lick lick)
         return artificial with { Pitch = sound, Note = each.Note with { Techniques = [.. others] } };
     }
 
-    /// <summary>Places for all notes. One that has no string beside those that it sounds with goes some octaves away or is left out.</summary>
-    private PlacedNotes Found(Neck neck, List<WantedNote> wanted, Func<List<WantedNote>, WantedPlaces> places)
+    /// <summary>
+    /// Places for all notes. Where notes that are struck together would not each have a string, or no hand would reach them, one of them
+    /// goes some octaves away, where the lowest and the highest stay what they are, or is left out: of the inner ones first, then the
+    /// lowest, then the highest.
+    /// </summary>
+    private PlacedNotes Found(
+        Neck neck,
+        Hand hand,
+        List<WantedNote> wanted,
+        Func<List<WantedNote>, WantedPlaces> places
+    )
     {
         while (true)
         {
-            if (places(wanted).Find(out var stuck) is { } placed)
+            if (Try(wanted, out var stuck, out var isFar) is { } placed)
             {
                 return placed;
             }
 
-            var own = wanted[stuck];
-            var moved = NearOctaves
-                .Where(own.HasOctave)
-                .Select(octaves => (Octaves: octaves, Note: own.InOctave(octaves)))
-                .FirstOrDefault(each =>
-                    each.Note.Places(neck).Count > 0
-                    && !wanted.Exists(other => IsDoubled(other, each.Note))
-                    && Goes(each.Note)
-                );
-            wanted[stuck] = moved.Note ?? own with { IsLeftOut = true };
+            var start = wanted[stuck].Note.Start;
+            var ways = Ways(stuck).ToList();
+            var (octaves, index) = ways.Where(way => Reaches(way) is not { } next || wanted[next].Note.Start > start)
+                .Concat(ways.Where(way => way.Octaves == 0 && Reaches(way) > stuck))
+                .FirstOrDefault((Octaves: 0, Index: stuck));
+            var why = isFar
+                ? "no hand reaches all that is struck with it"
+                : "the notes that sound with it would not each have a string";
+            var changed = With(wanted[index], octaves);
             Tell(
-                stuck,
-                $"{(moved.Note is null ? "its place" : "its octave")}: no string is free for {own.Pitch} beside the notes that it sounds with",
-                moved.Note is null ? "the others without it" : $"{moved.Note.Pitch}, {Octaves(moved.Octaves)}"
+                index,
+                $"{(octaves == 0 ? "its place" : "its octave")}: {why}",
+                octaves == 0 ? "the others without it" : $"{changed.Pitch}, {Octaves(octaves)}"
             );
+            wanted[index] = changed;
 
-            bool Goes(WantedNote note)
+            // The note that is stuck then; null for none.
+            int? Reaches((int Octaves, int Index) way)
             {
                 var with = wanted.ToList();
-                with[stuck] = note;
-                return places(with).Find(out var next) is not null || next > stuck;
+                with[way.Index] = With(with[way.Index], way.Octaves);
+                return Try(with, out var next, out _) is null ? next : null;
             }
         }
+
+        PlacedNotes? Try(List<WantedNote> notes, out int stuck, out bool isFar)
+        {
+            var found = places(notes).Find(out stuck);
+            isFar = found is not null;
+            if (found is not null)
+            {
+                stuck = found.Fingers is null ? OutOfReach(neck, hand, notes, found.Positions) : -1;
+            }
+
+            return stuck < 0 ? found : null;
+        }
+
+        IEnumerable<(int Octaves, int Index)> Ways(int stuck)
+        {
+            var together = Enumerable
+                .Range(0, wanted.Count)
+                .Where(index => !wanted[index].IsLeftOut && wanted[index].Note.Start == wanted[stuck].Note.Start)
+                .OrderBy(index => wanted[index].Pitch.MidiNumber)
+                .ToList();
+            var (lowest, highest) = (together[0], together[^1]);
+            together = [.. together.Skip(1).SkipLast(1), .. together.Take(1), .. together.Skip(1).TakeLast(1)];
+            foreach (var index in together)
+            {
+                foreach (var octaves in NearOctaves.Where(wanted[index].HasOctave))
+                {
+                    var moved = With(wanted[index], octaves);
+                    if (
+                        moved.Places(neck).Count > 0
+                        && !wanted.Exists(other => IsDoubled(other, moved))
+                        && IsBetween(moved.Pitch, index)
+                    )
+                    {
+                        yield return (octaves, index);
+                    }
+                }
+            }
+
+            foreach (
+                var index in together.OrderBy(index =>
+                    !together.Exists(other =>
+                        other != index && wanted[other].Pitch.Name.PitchClass == wanted[index].Pitch.Name.PitchClass
+                    )
+                )
+            )
+            {
+                yield return (0, index);
+            }
+
+            // What is heard most, the lowest and the highest part, stays what it is.
+            bool IsBetween(Pitch moved, int index) =>
+                (index == lowest || moved.MidiNumber > wanted[lowest].Pitch.MidiNumber)
+                && (index == highest || moved.MidiNumber < wanted[highest].Pitch.MidiNumber)
+                && together.TrueForAll(other =>
+                    other == index
+                    || (index != lowest || moved.MidiNumber < wanted[other].Pitch.MidiNumber)
+                        && (index != highest || moved.MidiNumber > wanted[other].Pitch.MidiNumber)
+                );
+        }
+
+        static WantedNote With(WantedNote note, int octaves) =>
+            octaves == 0 ? note with { IsLeftOut = true } : note.InOctave(octaves);
 
         static bool IsDoubled(WantedNote one, WantedNote other) =>
             !one.IsLeftOut
             && one.Note.Start < other.Note.End
             && other.Note.Start < one.Note.End
             && one.Pitch.MidiNumber == other.Pitch.MidiNumber;
+    }
+
+    /// <summary>
+    /// The first note that the hand can't reach with those that are struck with it; -1 for none. What it could not reach where the lick
+    /// came from is the player's own affair.
+    /// </summary>
+    private int OutOfReach(Neck neck, Hand hand, List<WantedNote> wanted, IReadOnlyList<Position> positions)
+    {
+        var (now, before) = (new HandOnNeck(neck, hand), new HandOnNeck(path.Neck, hand));
+        for (var index = 1; index < wanted.Count; index++)
+        {
+            for (var other = index - 1; other >= 0 && wanted[other].Note.Start == wanted[index].Note.Start; other--)
+            {
+                if (
+                    !wanted[index].IsLeftOut
+                    && !wanted[other].IsLeftOut
+                    && !IsReached(now, positions[index], positions[other])
+                    && IsReached(before, path.Notes[index].Position, path.Notes[other].Position)
+                )
+                {
+                    return index;
+                }
+            }
+        }
+
+        return -1;
+
+        static bool IsReached(HandOnNeck hand, Position one, Position other) =>
+            one.Fret == hand.OpenFrets[one.String]
+            || other.Fret == hand.OpenFrets[other.String]
+            || hand.IsWithin(
+                Finger.Index,
+                Finger.Little,
+                Math.Abs(hand.Tip(one.Fret) - hand.Tip(other.Fret)),
+                Math.Abs(one.String - other.String)
+            );
     }
 
     private static Pitch Spelled(Changes? changes, PathNote note, int midiNumber) =>

@@ -132,19 +132,25 @@ internal sealed record WantedNote
             return nodes;
         }
 
-        var places = neck.PositionsOf(Pitch).Where(position => Fits(neck, position)).ToList();
-        if (LikesFret)
-        {
-            var fretted = places.FindAll(position => position.Fret != neck.OpenFret(position.String));
-            return fretted.Count > 0 ? fretted : places;
-        }
-
-        return places;
+        return Preferred(neck, AtPitch(neck));
     }
 
-    /// <summary>Where it can be played on a neck; a click too at its pitch only.</summary>
-    public List<Position> PlacesAtPitch(Neck neck) =>
-        IsDead && !IsHeld ? [.. neck.PositionsOf(Pitch).Where(position => Fits(neck, position))] : Places(neck);
+    /// <summary>Where it can be played on some strings of a neck; a click too at its pitch only.</summary>
+    public List<Position> PlacesAtPitch(Neck neck, Func<int, bool> isAllowed)
+    {
+        var places = Harmonic is null || (IsDead && !IsHeld) ? AtPitch(neck) : Places(neck);
+        return Preferred(neck, places.Where(position => isAllowed(position.String)));
+    }
+
+    private IEnumerable<Position> AtPitch(Neck neck) => neck.PositionsOf(Pitch).Where(position => Fits(neck, position));
+
+    /// <summary>Those of some places where the note can be as it was played.</summary>
+    private List<Position> Preferred(Neck neck, IEnumerable<Position> places)
+    {
+        var all = places.ToList();
+        var fretted = LikesFret ? all.FindAll(position => position.Fret != neck.OpenFret(position.String)) : all;
+        return fretted.Count > 0 ? fretted : all;
+    }
 
     /// <summary>Whether a position has what the note needs: a finger to bend with, the other fret of a trill.</summary>
     public bool Fits(Neck neck, Position position) =>
