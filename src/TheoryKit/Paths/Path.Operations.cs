@@ -124,7 +124,14 @@ public sealed partial class Path
         var sound = PathChecks.NodeAbove(note.Position.Fret - open)!.Value.Semitones + interval.Semitones;
         var nodes = Enumerable
             .Range(open, Neck.Frets - open + 1)
-            .Where(fret => PathChecks.NodeAbove(fret - open) is { } above && above.Semitones == sound)
+            .Where(fret =>
+                PathChecks.NodeAbove(fret - open) is { } above
+                && above.Semitones == sound
+                && (
+                    !note.Has(Technique.Trill)
+                    || (note.TrillFret + fret - note.Position.Fret is var trill && trill >= open && trill <= Neck.Frets)
+                )
+            )
             .OrderBy(fret => Math.Abs(fret - note.Position.Fret - interval.Semitones))
             .ToList();
         if (nodes.Count == 0)
@@ -143,6 +150,7 @@ public sealed partial class Path
                 position == note.Position ? note.Pitch
                 : nodes[0] - note.Position.Fret == interval.Semitones ? note.Pitch + interval
                 : Pitch.FromMidi(Neck.MidiNumberAt(position)),
+            TrillFret = note.TrillFret + position.Fret - note.Position.Fret,
             Place = null,
         };
     }
@@ -277,10 +285,7 @@ public sealed partial class Path
     {
         ArgumentNullException.ThrowIfNull(strings);
         var wanted = WantedNote.Of(this);
-        var places = wanted
-            .Select(each => each.PlacesAtPitch(Neck).Where(position => strings.Contains(position.String)))
-            .Select(static each => each.ToList())
-            .ToList();
+        var places = wanted.ConvertAll(each => each.PlacesAtPitch(Neck, strings.Contains));
         if (places.FindIndex(static each => each.Count == 0) is >= 0 and var missing)
         {
             var note = notes[missing];
@@ -303,7 +308,12 @@ public sealed partial class Path
     public Path Placed(Hand? hand = null)
     {
         var wanted = WantedNote.Of(this);
-        return Played(wanted, wanted.ConvertAll(each => each.PlacesAtPitch(Neck)), hand, "on this neck");
+        return Played(
+            wanted,
+            wanted.ConvertAll(each => each.PlacesAtPitch(Neck, static _ => true)),
+            hand,
+            "on this neck"
+        );
     }
 
     /// <summary>The same positions with the fingers of least effort; for paths of one note at a time.</summary>

@@ -157,7 +157,8 @@ public sealed partial class Path : IEquatable<Path>
 
     /// <summary>
     /// The pitch that a note has in the end: the fret's, that which a bend or release leads to (of a quarter tone the semitone below it),
-    /// or that of the harmonic. A bent pitch is spelled as the chord at its start has it, see <see cref="Chord.Spell"/>.
+    /// or that of the harmonic. A bent pitch and that of a natural harmonic are spelled as the chord at its start has them, see
+    /// <see cref="Chord.Spell"/>.
     /// </summary>
     public Pitch SoundingPitch(PathNote note)
     {
@@ -171,8 +172,9 @@ public sealed partial class Path : IEquatable<Path>
         if (note.Has(Technique.NaturalHarmonic))
         {
             var open = Neck.OpenFret(note.Position.String);
-            var pitch = Spelled(Neck.MidiNumberAt(new(note.Position.String, open)), chord);
-            return pitch + PathChecks.NodeAbove(note.Position.Fret - open)!.Value;
+            var sounds = Neck.MidiNumberAt(new(note.Position.String, open));
+            var above = PathChecks.NodeAbove(note.Position.Fret - open)!.Value;
+            return chord?.Spell(sounds + above.Semitones) ?? (Pitch.Simplest(sounds) + above);
         }
 
         var own = note.Has(Technique.ArtificialHarmonic) ? note.Pitch + Interval.Octave : note.Pitch;

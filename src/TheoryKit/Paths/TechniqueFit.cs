@@ -37,12 +37,16 @@ internal static class TechniqueFit
         return before;
     }
 
+    /// <summary>The same where every note is there.</summary>
+    public static PathNote[] Fit(Path from, Neck neck, IReadOnlyList<PathNote> moved, Tell? tell = null) =>
+        [.. FitThere(from, neck, moved, tell).OfType<PathNote>()];
+
     /// <summary>The moved notes with techniques that fit, in the order of the path that they come from.</summary>
     /// <param name="from">Where the notes come from.</param>
     /// <param name="neck">The neck that they are on now.</param>
-    /// <param name="moved">The notes of <paramref name="from"/>, moved, one for one.</param>
+    /// <param name="moved">The notes of <paramref name="from"/>, moved, one for one; null where one is left out.</param>
     /// <param name="tell">Who is told what is lost.</param>
-    public static PathNote[] Fit(Path from, Neck neck, IReadOnlyList<PathNote> moved, Tell? tell = null)
+    public static PathNote?[] FitThere(Path from, Neck neck, IReadOnlyList<PathNote?> moved, Tell? tell = null)
     {
         var before = Before(from);
         var fitted = moved.ToArray();
@@ -50,24 +54,25 @@ internal static class TechniqueFit
         foreach (
             var index in Enumerable
                 .Range(0, fitted.Length)
-                .OrderBy(index => moved[index].Start)
-                .ThenByDescending(index => moved[index].Position.String)
+                .Where(index => moved[index] is not null)
+                .OrderBy(index => moved[index]!.Start)
+                .ThenByDescending(index => moved[index]!.Position.String)
         )
         {
-            ref var onString = ref last[fitted[index].Position.String];
+            ref var onString = ref last[moved[index]!.Position.String];
             var note = new One(
                 from,
                 before[index],
                 from.Notes[index],
                 neck,
                 onString,
-                fitted[index],
+                moved[index]!,
                 index,
                 tell
             ).Fit();
             if (PathChecks.Of(neck, note, onString) is { } wrong)
             {
-                tell?.Invoke(index, $"how it was played: {wrong}", "a plain note");
+                tell?.Invoke(index, $"its technique: {wrong.TrimEnd('.')}", "a plain note");
                 note = note with { Techniques = [.. note.Techniques.Where(IsFree)], Bend = 0, TrillFret = null };
             }
 

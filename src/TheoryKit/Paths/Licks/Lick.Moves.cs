@@ -8,7 +8,8 @@ namespace TheoryKit.Paths;
 /// <summary>The moves: each gives the lick elsewhere or otherwise, and tells note by note what could not be kept.</summary>
 /// <remarks>
 /// A lick that stays on its strings keeps its fingers where all frets move alike. One that is placed anew gets the fingers of least effort if it had
-/// any; <see cref="For"/> asks for them. Techniques are kept where the new place allows them; what is lost or changed is a remark.
+/// any; <see cref="For"/> asks for them. Techniques are kept where the new place allows them; what is lost or changed is a remark. Of notes
+/// struck together that have too few strings there, or that no hand reaches, one goes an octave away or, if that does not help, is left out.
 /// </remarks>
 public sealed partial record Lick
 {
@@ -16,7 +17,7 @@ public sealed partial record Lick
     /// The lick an interval higher or lower, its changes with it: on the same strings where they have the frets, else placed anew with the
     /// least effort; notes beyond the neck an octave nearer.
     /// </summary>
-    /// <exception cref="OverflowException">A note would need more accidentals than a note name has.</exception>
+    /// <exception cref="OverflowException">A note would need more accidentals than a note name has, or lie beyond the octaves of a pitch.</exception>
     public MovedLick Transpose(Interval interval)
     {
         var mover = new LickMover(this);
@@ -24,7 +25,8 @@ public sealed partial record Lick
     }
 
     /// <summary>
-    /// The lick in another key of the same kind, up or down, whichever is nearer and stays on the strings.
+    /// The lick in another key of the same kind, up or down, whichever is nearer and stays on the strings; of two tritones down, so that
+    /// it comes home again.
     /// </summary>
     /// <exception cref="InvalidOperationException">Its changes name no key, or it has none.</exception>
     /// <exception cref="ArgumentException">One key is major, the other minor; see <see cref="Refit(Changes)"/>.</exception>
@@ -38,10 +40,14 @@ public sealed partial record Lick
             );
         var changes = Path.Changes.InKey(key);
         var near = Refitting.Shift(from.Tonic, key.Tonic);
-        Interval[] ways = [near, near.Semitones > 0 ? near - Interval.Octave : near + Interval.Octave];
+        Interval[] ways =
+        [
+            .. new[] { near, near - Interval.Octave, near + Interval.Octave }
+                .OrderBy(static way => Math.Abs(way.Semitones))
+                .ThenBy(static way => way.Semitones),
+        ];
         var mover = new LickMover(this);
-        var fits = near.Semitones == 0 ? near : ways.FirstOrDefault(mover.CanGoAlong, near);
-        return mover.Along(fits, changes, $"to {key}");
+        return mover.Along(ways.Take(2).FirstOrDefault(mover.CanGoAlong, ways[0]), changes, $"to {key}");
     }
 
     /// <summary>The lick so many octaves higher, or lower where negative, over the same changes; see <see cref="Transpose"/>.</summary>
@@ -53,9 +59,7 @@ public sealed partial record Lick
         return new LickMover(this).Along(
             new(7 * octaves, 12 * octaves),
             Path.Changes,
-            octaves == 0
-                ? "where it is"
-                : $"{Math.Abs(octaves)} {(Math.Abs(octaves) == 1 ? "octave" : "octaves")} {(octaves > 0 ? "higher" : "lower")}"
+            octaves == 0 ? "where it is" : LickMover.Octaves(octaves)
         );
     }
 
@@ -77,7 +81,7 @@ public sealed partial record Lick
     }
 
     /// <summary>The lick at its pitches on some strings, placed with the least effort; notes that lie on none of them stay on others.</summary>
-    /// <exception cref="ArgumentException">No string is given, or one that the neck has not; or more notes sound at once than there are strings for.</exception>
+    /// <exception cref="ArgumentException">No string is given, or one that the neck has not.</exception>
     public MovedLick OnStrings(IReadOnlySet<int> strings, Hand? hand = null)
     {
         ArgumentNullException.ThrowIfNull(strings);
@@ -124,8 +128,8 @@ public sealed partial record Lick
     /// <see cref="MovedLick.Exceptions"/>.
     /// </summary>
     /// <remarks>
-    /// Roots go the short way, up to a fourth up, else down; where that leaves the strings' frets, or the chords move apart by more than three
-    /// frets, the lick is placed anew. A bend keeps the function that it begins with and the one that it leads to, and so changes its amount.
+    /// Roots go the short way, up to a fourth up, else down, or, where chords would part by more than that, the way that keeps the line
+    /// together. Where that leaves the strings' frets, or the chords move apart by more than three frets, the lick is placed anew. A bend keeps the function that it begins with and the one that it leads to, and so changes its amount.
     /// </remarks>
     /// <exception cref="InvalidOperationException">It is over no changes.</exception>
     /// <exception cref="ArgumentException">The changes are in another time.</exception>

@@ -30,27 +30,26 @@ internal sealed class LickMover(Lick lick)
         var neck = zone.Neck;
         int Outside(Position position) =>
             Math.Max(0, Math.Max(zone.Window.First - position.Fret, position.Fret - zone.Window.Last));
-        var (octaves, wanted) = Octave(
-            neck,
-            each => each.Places(neck) is { Count: > 0 } places && places.Exists(place => Outside(place) == 0)
-        );
+        var (octaves, wanted) = Octave(neck, each => each.Places(neck).Where(place => Outside(place) == 0));
         var hand = new HandOnNeck(neck, zone.Hand);
         Folded(octaves, "it would leave the zone by more notes");
-        wanted = OnNeck(neck, wanted);
-        var places = new WantedPlaces(neck, zone.Hand, wanted)
-        {
-            Outside = Outside,
-            Preferred = hand.Home(zone.Window),
-        };
-        var placed = Found(places);
+        wanted = OnNeck(neck, wanted, path.Changes);
+        var placed = Found(
+            neck,
+            zone.Hand,
+            wanted,
+            notes => new(neck, zone.Hand, notes) { Outside = Outside, Preferred = hand.Home(zone.Window) }
+        );
         for (var index = 0; index < wanted.Count; index++)
         {
-            if (Outside(placed.Positions[index]) is > 0 and var frets)
+            if (!wanted[index].IsLeftOut && Outside(placed.Positions[index]) is > 0 and var frets)
             {
                 Tell(
                     index,
                     $"its place in the zone at {Frets(zone.Window)}",
-                    $"fret {placed.Positions[index].Fret} of string {placed.Positions[index].String}, {frets} {(frets == 1 ? "fret" : "frets")} outside"
+                    placed.Positions[index] is var at && at.Fret == neck.OpenFret(at.String)
+                        ? $"the open string {at.String}"
+                        : $"fret {at.Fret} of string {at.String}, {frets} {(frets == 1 ? "fret" : "frets")} outside"
                 );
             }
         }
@@ -61,7 +60,7 @@ internal sealed class LickMover(Lick lick)
     public MovedLick OnStrings(IReadOnlySet<int> strings, Hand? hand)
     {
         var names = string.Join(", ", strings.Order());
-        var wanted = OnNeck(path.Neck, WantedNote.Of(path));
+        var wanted = OnNeck(path.Neck, WantedNote.Of(path), path.Changes);
 
         // Clicks go to the nearest of the strings.
         wanted = wanted.ConvertAll(each =>
@@ -78,18 +77,30 @@ internal sealed class LickMover(Lick lick)
                 }
                 : each
         );
-        var places = new WantedPlaces(path.Neck, hand ?? Hand.Average, wanted)
-        {
-            Outside = position => strings.Contains(position.String) ? 0 : Position.MaxFret,
-        };
-        var placed = Found(places);
+        var placed = Found(
+            path.Neck,
+            hand ?? Hand.Average,
+            wanted,
+            notes =>
+                new(path.Neck, hand ?? Hand.Average, notes)
+                {
+                    Outside = position => strings.Contains(position.String) ? 0 : Position.MaxFret,
+                }
+        );
         for (var index = 0; index < wanted.Count; index++)
         {
-            if (!strings.Contains(placed.Positions[index].String))
+            if (!wanted[index].IsLeftOut && !strings.Contains(placed.Positions[index].String))
             {
                 Tell(
                     index,
-                    $"the strings {names}: it lies on none of them, or not beside the others",
+                    (strings.Count == 1 ? $"string {names}" : $"the strings {names}")
+                        + (
+                            !wanted[index].Places(path.Neck).Exists(place => strings.Contains(place.String))
+                                ? strings.Count == 1
+                                    ? ": it does not lie on it"
+                                    : ": it lies on none of them"
+                                : ": it is not free beside what it is joined to or sounds with"
+                        ),
                     $"string {placed.Positions[index].String}"
                 );
             }
@@ -106,9 +117,9 @@ internal sealed class LickMover(Lick lick)
 
     public MovedLick On(Neck neck, Hand? hand)
     {
-        var (octaves, wanted) = Octave(neck, each => each.Places(neck).Count > 0);
+        var (octaves, wanted) = Octave(neck, each => each.Places(neck));
         Folded(octaves, "more of its notes would lie beyond the neck");
-        wanted = OnNeck(neck, wanted);
+        wanted = OnNeck(neck, wanted, path.Changes);
         bool Stays(int index) =>
             octaves == 0
             && path.Notes[index].Position is var at
@@ -144,8 +155,14 @@ internal sealed class LickMover(Lick lick)
         {
             Fixed = index => stays[index] ? path.Notes[index].Position : null,
         };
-        var easiest = new WantedPlaces(neck, hand ?? Hand.Average, wanted);
-        return Made(neck, wanted, kept.Find() ?? Found(easiest), path.Changes, Name(neck));
+        var fingers = hand ?? Hand.Average;
+        var placed = kept.Find(out _);
+        if (placed is null || (placed.Fingers is null && OutOfReach(neck, fingers, wanted, placed.Positions) >= 0))
+        {
+            placed = Found(neck, fingers, wanted, notes => new(neck, fingers, notes));
+        }
+
+        return Made(neck, wanted, placed, path.Changes, Name(neck));
 
         string Name(Neck to) => to.Tuning == path.Neck.Tuning ? "to another neck" : $"to {to.Tuning}";
     }
@@ -159,11 +176,11 @@ internal sealed class LickMover(Lick lick)
             return Made(path.Neck, wanted, new(positions, fingers), path.Changes, "for this hand", hand);
         }
 
-        var placed = Found(new(path.Neck, hand, wanted));
+        var placed = Found(path.Neck, hand, wanted, notes => new(path.Neck, hand, notes));
         if (placed.Fingers is null)
         {
             Whole(
-                "fingers: this hand can hold it neither there nor elsewhere",
+                "its fingers: this hand can hold it neither there nor elsewhere",
                 "the positions as they were, without fingers"
             );
             return Made(path.Neck, wanted, new(positions, null), path.Changes, "for this hand");
@@ -220,10 +237,34 @@ internal sealed class LickMover(Lick lick)
     {
         var neck = path.Neck;
         var kept = Kept(neck, wanted);
+        (int Index, string Why)? missing = null;
+        if (kept is null)
+        {
+            // What has no place at all is changed first: the rest may stay then.
+            var asked = wanted;
+            wanted = OnNeck(neck, wanted, changes);
+            kept = Kept(neck, wanted);
+            var lost = Enumerable
+                .Range(0, wanted.Count)
+                .FirstOrDefault(index => KeptAt(neck, wanted[index]) is null, -1);
+            missing = lost < 0 ? null : (lost, WhyNotKept(neck, wanted[lost]));
+        }
+
         if (kept is not null)
         {
-            var shifts = kept.Select((position, index) => position.Fret - path.Notes[index].Position.Fret).ToList();
-            if (shifts.Count == 0 || shifts.Max() - shifts.Min() <= MostApart)
+            // Clicks are played with whatever hand is near.
+            var shifts = Enumerable
+                .Range(0, kept.Count)
+                .Where(index => !wanted[index].IsDead)
+                .Select(index => kept[index].Fret - path.Notes[index].Position.Fret)
+                .ToList();
+            if (
+                shifts.Count == 0
+                || (
+                    shifts.Max() - shifts.Min() <= MostApart
+                    && (shifts.Distinct().Count() <= 1 || OutOfReach(neck, Hand.Average, wanted, kept) < 0)
+                )
+            )
             {
                 var fingers =
                     shifts.Distinct().Count() <= 1 ? OldFingers
@@ -233,20 +274,27 @@ internal sealed class LickMover(Lick lick)
             }
         }
 
-        wanted = OnNeck(neck, wanted);
-        var placed = Found(new(neck, Hand.Average, wanted));
-        if (kept is null)
+        if (missing is null)
         {
-            var first = Enumerable.Range(0, wanted.Count).FirstOrDefault(index => KeptAt(neck, wanted[index]) is null);
+            wanted = OnNeck(neck, wanted, changes);
+        }
+
+        var placed = Found(neck, Hand.Average, wanted, notes => new(neck, Hand.Average, notes));
+        if (missing is { } first && !wanted[first.Index].IsLeftOut)
+        {
             Tell(
-                first,
-                $"string {path.Notes[first].Position.String}, which does not have its new fret or what it needs there",
-                $"all notes placed anew: it is at fret {placed.Positions[first].Fret} of string {placed.Positions[first].String}"
+                first.Index,
+                $"string {path.Notes[first.Index].Position.String}, {first.Why}",
+                $"all notes placed anew: it is at fret {placed.Positions[first.Index].Fret} of string {placed.Positions[first.Index].String}"
             );
+        }
+        else if (missing is not null)
+        {
+            Whole("its strings: one of its notes does not lie on its own", "all notes placed anew");
         }
         else
         {
-            Whole($"its strings: the chords move apart by more than {MostApart} frets", "all notes placed anew");
+            Whole("its strings: on them its notes would lie too far apart", "all notes placed anew");
         }
 
         return Made(neck, wanted, placed, changes, move, reasons: reasons);
@@ -283,6 +331,8 @@ internal sealed class LickMover(Lick lick)
 
         if (wanted.IsDead && !wanted.IsHeld)
         {
+            // A click on an open string stays one.
+            moved = fret == neck.OpenFret(number) ? fret : moved;
             moved = Math.Clamp(moved, neck.OpenFret(number), neck.Frets);
         }
 
@@ -294,20 +344,42 @@ internal sealed class LickMover(Lick lick)
             : null;
     }
 
-    /// <summary>The octaves away at which most notes are as asked; of equals the fewest, then down.</summary>
-    private (int Octaves, List<WantedNote> Wanted) Octave(Neck neck, Func<WantedNote, bool> isGood)
+    /// <summary>Why a note has no place on the string that it was on.</summary>
+    private static string WhyNotKept(Neck neck, WantedNote wanted)
+    {
+        var (number, fret) = (wanted.Note.Position.String, wanted.Note.Position.Fret);
+        var moved = fret + wanted.Pitch.MidiNumber - wanted.Note.Pitch.MidiNumber;
+        return wanted.Harmonic is { } sound ? $"which has no node that sounds {sound}"
+            : moved < neck.OpenFret(number) ? "which does not go so low"
+            : moved > neck.Frets ? "which does not go so high"
+            : wanted.IsHeld && moved == neck.OpenFret(number) ? "which would be open there and can't be bent"
+            : "which has no fret there for the other note of the trill";
+    }
+
+    /// <summary>
+    /// The octaves away at which most notes are as asked; of equals the fewest, then down. A note that would lie nowhere counts as three
+    /// that are not as asked, because it would have to leave the line.
+    /// </summary>
+    /// <param name="neck">The neck.</param>
+    /// <param name="places">Where a note would be as asked.</param>
+    private (int Octaves, List<WantedNote> Wanted) Octave(Neck neck, Func<WantedNote, IEnumerable<Position>> places)
     {
         var own = WantedNote.Of(path);
-        var best = (Octaves: 0, Wanted: own, Good: own.Count(isGood));
-        foreach (var octaves in new[] { -1, 1, -2, 2, -3, 3, -4, 4 })
+        var best = (Octaves: 0, Wanted: own, Good: Goodness(own));
+        foreach (var octaves in NearOctaves)
         {
             if (best.Good == own.Count)
             {
                 break;
             }
 
-            var moved = own.ConvertAll(each => each.Moved(new(7 * octaves, 12 * octaves)));
-            var good = moved.Count(isGood);
+            if (own.Exists(each => !each.HasOctave(octaves)))
+            {
+                continue;
+            }
+
+            var moved = own.ConvertAll(each => each.InOctave(octaves));
+            var good = Goodness(moved);
             if (good > best.Good)
             {
                 best = (octaves, moved, good);
@@ -315,21 +387,69 @@ internal sealed class LickMover(Lick lick)
         }
 
         return (best.Octaves, best.Wanted);
+
+        int Goodness(List<WantedNote> notes) =>
+            CountPlaced(notes, places) - (2 * notes.Count(each => each.Places(neck).Count == 0));
+    }
+
+    /// <summary>How many notes have a place, each of those that sound together on a string of its own.</summary>
+    private static int CountPlaced(List<WantedNote> wanted, Func<WantedNote, IEnumerable<Position>> places)
+    {
+        var placed = 0;
+        var sounding = new List<(WantedNote Note, HashSet<int> Strings)>();
+        foreach (var each in wanted)
+        {
+            sounding.RemoveAll(other => other.Note.Note.End <= each.Note.Start);
+            sounding.Add((each, [.. places(each).Select(static position => position.String)]));
+            if (Matches(sounding))
+            {
+                placed++;
+            }
+            else
+            {
+                sounding.RemoveAt(sounding.Count - 1);
+            }
+        }
+
+        return placed;
+
+        static bool Matches(List<(WantedNote Note, HashSet<int> Strings)> notes)
+        {
+            var noteOn = new Dictionary<int, int>();
+            return Enumerable.Range(0, notes.Count).All(note => Match(note, []));
+
+            // An augmenting path: whoever has the string already looks for another.
+            bool Match(int note, HashSet<int> tried) =>
+                notes[note]
+                    .Strings.Any(number =>
+                    {
+                        if (!tried.Add(number) || (noteOn.TryGetValue(number, out var other) && !Match(other, tried)))
+                        {
+                            return false;
+                        }
+
+                        noteOn[number] = note;
+                        return true;
+                    });
+        }
     }
 
     private void Folded(int octaves, string why)
     {
         if (octaves != 0)
         {
-            Whole(
-                $"its octave: {why}",
-                $"{Math.Abs(octaves)} {(Math.Abs(octaves) == 1 ? "octave" : "octaves")} {(octaves > 0 ? "higher" : "lower")}"
-            );
+            Whole($"its octave: {why}", Octaves(octaves));
         }
     }
 
+    /// <summary>"an octave higher".</summary>
+    internal static string Octaves(int octaves) =>
+        $"{(Math.Abs(octaves) == 1 ? "an octave" : $"{Math.Abs(octaves)} octaves")} {(octaves > 0 ? "higher" : "lower")}";
+
+    private static readonly int[] NearOctaves = [-1, 1, -2, 2, -3, 3, -4, 4, -5, 5, -6, 6, -7, 7, -8, 8];
+
     /// <summary>Notes that lie nowhere on a neck as they are wanted, so that they do.</summary>
-    private List<WantedNote> OnNeck(Neck neck, List<WantedNote> wanted)
+    private List<WantedNote> OnNeck(Neck neck, List<WantedNote> wanted, Changes? changes)
     {
         var there = wanted.ToList();
         for (var index = 0; index < there.Count; index++)
@@ -342,14 +462,14 @@ internal sealed class LickMover(Lick lick)
 
             if (each.Harmonic is { } sound)
             {
-                there[index] = each = Plain(neck, each, sound, index);
+                there[index] = each = Plain(neck, each, sound, index, changes);
             }
             else if (each.IsHeld && each.Bend >= 100 && !each.Note.Has(Technique.Release))
             {
                 // Too low to be bent: the pitch that it is bent to may lie on the neck.
                 var aim = each with
                 {
-                    Pitch = Pitch.FromMidi(each.Pitch.MidiNumber + (each.Bend / 100)),
+                    Pitch = Spelled(changes, each.Note, each.Pitch.MidiNumber + (each.Bend / 100)),
                     Bend = 0,
                     IsHeld = false,
                     Note = each.Note with
@@ -384,15 +504,15 @@ internal sealed class LickMover(Lick lick)
                 }
             }
 
-            foreach (var octaves in new[] { -1, 1, -2, 2, -3, 3, -4, 4, -5, 5, -6, 6, -7, 7, -8, 8 })
+            foreach (var octaves in NearOctaves.Where(each.HasOctave))
             {
-                var moved = each.Moved(new(7 * octaves, 12 * octaves));
+                var moved = each.InOctave(octaves);
                 if (moved.Places(neck).Count > 0)
                 {
                     Tell(
                         index,
                         $"its octave: {each.Pitch} does not lie on the neck",
-                        $"{moved.Pitch}, {Math.Abs(octaves)} {(Math.Abs(octaves) == 1 ? "octave" : "octaves")} {(octaves > 0 ? "higher" : "lower")}"
+                        $"{moved.Pitch}, {Octaves(octaves)}"
                     );
                     there[index] = moved;
                     break;
@@ -404,13 +524,13 @@ internal sealed class LickMover(Lick lick)
     }
 
     /// <summary>A natural harmonic without a node: artificial an octave below if it can be, else plain.</summary>
-    private WantedNote Plain(Neck neck, WantedNote each, int sound, int index)
+    private WantedNote Plain(Neck neck, WantedNote each, Pitch sound, int index, Changes? changes)
     {
         var others = each.Note.Techniques.Where(static one => one != Technique.NaturalHarmonic);
         var artificial = each with
         {
             Harmonic = null,
-            Pitch = Pitch.FromMidi(sound - 12),
+            Pitch = Spelled(changes, each.Note, sound.MidiNumber - 12),
             Note = each.Note with
             {
                 Techniques =
@@ -422,23 +542,165 @@ internal sealed class LickMover(Lick lick)
         };
         if (artificial.Places(neck).Count > 0)
         {
-            Tell(
-                index,
-                $"the natural harmonic: no open string sounds {Pitch.FromMidi(sound)} at a node",
-                "an artificial harmonic"
-            );
+            Tell(index, $"the natural harmonic: no open string sounds {sound} at a node", "an artificial harmonic");
             return artificial;
         }
 
-        Tell(index, $"the natural harmonic: no open string sounds {Pitch.FromMidi(sound)} at a node", "a plain note");
-        return artificial with { Pitch = Pitch.FromMidi(sound), Note = each.Note with { Techniques = [.. others] } };
+        Tell(index, $"the natural harmonic: no open string sounds {sound} at a node", "a plain note");
+        return artificial with { Pitch = sound, Note = each.Note with { Techniques = [.. others] } };
     }
 
-    private PlacedNotes Found(WantedPlaces places) =>
-        places.Find()
-        ?? throw new ArgumentException(
-            $"\"{lick.Name}\" sounds notes together that lie on too few strings of the neck to be played at once there."
-        );
+    /// <summary>
+    /// Places for all notes. Where notes that are struck together would not each have a string, or no hand would reach them, one of them
+    /// goes some octaves away, where the lowest and the highest stay what they are, or is left out: of the inner ones first, then the
+    /// lowest, then the highest.
+    /// </summary>
+    private PlacedNotes Found(
+        Neck neck,
+        Hand hand,
+        List<WantedNote> wanted,
+        Func<List<WantedNote>, WantedPlaces> places
+    )
+    {
+        while (true)
+        {
+            if (Try(wanted, out var stuck, out var isFar) is { } placed)
+            {
+                return placed;
+            }
+
+            var start = wanted[stuck].Note.Start;
+            var ways = Ways(stuck).ToList();
+            var (octaves, index) = ways.Where(way => Reaches(way) is not { } next || wanted[next].Note.Start > start)
+                .Concat(ways.Where(way => way.Octaves == 0 && Reaches(way) > stuck))
+                .FirstOrDefault((Octaves: 0, Index: stuck));
+            var why = isFar
+                ? "no hand reaches all that is struck with it"
+                : "the notes that sound with it would not each have a string";
+            var changed = With(wanted[index], octaves);
+            Tell(
+                index,
+                $"{(octaves == 0 ? "its place" : "its octave")}: {why}",
+                octaves == 0 ? "the others without it" : $"{changed.Pitch}, {Octaves(octaves)}"
+            );
+            wanted[index] = changed;
+
+            // The note that is stuck then; null for none.
+            int? Reaches((int Octaves, int Index) way)
+            {
+                var with = wanted.ToList();
+                with[way.Index] = With(with[way.Index], way.Octaves);
+                return Try(with, out var next, out _) is null ? next : null;
+            }
+        }
+
+        PlacedNotes? Try(List<WantedNote> notes, out int stuck, out bool isFar)
+        {
+            var found = places(notes).Find(out stuck);
+            isFar = found is not null;
+            if (found is not null)
+            {
+                stuck = found.Fingers is null ? OutOfReach(neck, hand, notes, found.Positions) : -1;
+            }
+
+            return stuck < 0 ? found : null;
+        }
+
+        IEnumerable<(int Octaves, int Index)> Ways(int stuck)
+        {
+            var together = Enumerable
+                .Range(0, wanted.Count)
+                .Where(index => !wanted[index].IsLeftOut && wanted[index].Note.Start == wanted[stuck].Note.Start)
+                .OrderBy(index => wanted[index].Pitch.MidiNumber)
+                .ToList();
+            var (lowest, highest) = (together[0], together[^1]);
+            together = [.. together.Skip(1).SkipLast(1), .. together.Take(1), .. together.Skip(1).TakeLast(1)];
+            foreach (var index in together)
+            {
+                foreach (var octaves in NearOctaves.Where(wanted[index].HasOctave))
+                {
+                    var moved = With(wanted[index], octaves);
+                    if (
+                        moved.Places(neck).Count > 0
+                        && !wanted.Exists(other => IsDoubled(other, moved))
+                        && IsBetween(moved.Pitch, index)
+                    )
+                    {
+                        yield return (octaves, index);
+                    }
+                }
+            }
+
+            foreach (
+                var index in together.OrderBy(index =>
+                    !together.Exists(other =>
+                        other != index && wanted[other].Pitch.Name.PitchClass == wanted[index].Pitch.Name.PitchClass
+                    )
+                )
+            )
+            {
+                yield return (0, index);
+            }
+
+            // What is heard most, the lowest and the highest part, stays what it is.
+            bool IsBetween(Pitch moved, int index) =>
+                (index == lowest || moved.MidiNumber > wanted[lowest].Pitch.MidiNumber)
+                && (index == highest || moved.MidiNumber < wanted[highest].Pitch.MidiNumber)
+                && together.TrueForAll(other =>
+                    other == index
+                    || (index != lowest || moved.MidiNumber < wanted[other].Pitch.MidiNumber)
+                        && (index != highest || moved.MidiNumber > wanted[other].Pitch.MidiNumber)
+                );
+        }
+
+        static WantedNote With(WantedNote note, int octaves) =>
+            octaves == 0 ? note with { IsLeftOut = true } : note.InOctave(octaves);
+
+        static bool IsDoubled(WantedNote one, WantedNote other) =>
+            !one.IsLeftOut
+            && one.Note.Start < other.Note.End
+            && other.Note.Start < one.Note.End
+            && one.Pitch.MidiNumber == other.Pitch.MidiNumber;
+    }
+
+    /// <summary>
+    /// The first note that the hand can't reach with those that are struck with it; -1 for none. What it could not reach where the lick
+    /// came from is the player's own affair.
+    /// </summary>
+    private int OutOfReach(Neck neck, Hand hand, List<WantedNote> wanted, IReadOnlyList<Position> positions)
+    {
+        var (now, before) = (new HandOnNeck(neck, hand), new HandOnNeck(path.Neck, hand));
+        for (var index = 1; index < wanted.Count; index++)
+        {
+            for (var other = index - 1; other >= 0 && wanted[other].Note.Start == wanted[index].Note.Start; other--)
+            {
+                if (
+                    !wanted[index].IsLeftOut
+                    && !wanted[other].IsLeftOut
+                    && !IsReached(now, positions[index], positions[other])
+                    && IsReached(before, path.Notes[index].Position, path.Notes[other].Position)
+                )
+                {
+                    return index;
+                }
+            }
+        }
+
+        return -1;
+
+        static bool IsReached(HandOnNeck hand, Position one, Position other) =>
+            one.Fret == hand.OpenFrets[one.String]
+            || other.Fret == hand.OpenFrets[other.String]
+            || hand.IsWithin(
+                Finger.Index,
+                Finger.Little,
+                Math.Abs(hand.Tip(one.Fret) - hand.Tip(other.Fret)),
+                Math.Abs(one.String - other.String)
+            );
+    }
+
+    private static Pitch Spelled(Changes? changes, PathNote note, int midiNumber) =>
+        changes?.At((note.Start % changes.Beats).Reduce()).Chord?.Spell(midiNumber) ?? Pitch.Simplest(midiNumber);
 
     private bool HasFingers => path.Notes.Any(static note => note.Finger is not null);
 
@@ -455,19 +717,20 @@ internal sealed class LickMover(Lick lick)
         IReadOnlyList<Refitted>? reasons = null
     )
     {
-        var moved = new PathNote[wanted.Count];
+        var moved = new PathNote?[wanted.Count];
         for (var index = 0; index < moved.Length; index++)
         {
+            if (wanted[index].IsLeftOut)
+            {
+                continue;
+            }
+
             var (each, position) = (wanted[index], placed.Positions[index]);
             var sounds = neck.MidiNumberAt(position);
             moved[index] = each.Note with
             {
                 Position = position,
-                Pitch =
-                    sounds == each.Pitch.MidiNumber ? each.Pitch
-                    : changes is null ? Pitch.FromMidi(sounds)
-                    : changes.At((each.Note.Start % changes.Beats).Reduce()).Chord?.Spell(sounds)
-                        ?? Pitch.FromMidi(sounds),
+                Pitch = sounds == each.Pitch.MidiNumber ? each.Pitch : Spelled(changes, each.Note, sounds),
                 Bend = each.Bend,
                 TrillFret = position.Fret + each.Trill,
                 Finger =
@@ -483,13 +746,13 @@ internal sealed class LickMover(Lick lick)
             Whole("its fingers: the hand of the move does not reach all of it", "no fingers");
         }
 
-        moved = TechniqueFit.Fit(path, neck, moved, Tell);
-        return Answer(new(neck, moved, path.Time, changes, path.Beats), moved, move, reasons);
+        moved = TechniqueFit.FitThere(path, neck, moved, Tell);
+        return Answer(new(neck, moved.OfType<PathNote>(), path.Time, changes, path.Beats), moved, move, reasons);
     }
 
     private MovedLick Answer(
         Path to,
-        IReadOnlyList<PathNote> notes,
+        IReadOnlyList<PathNote?> notes,
         string move,
         IReadOnlyList<Refitted>? reasons = null
     )
@@ -504,10 +767,13 @@ internal sealed class LickMover(Lick lick)
             Remarks = [.. whole, .. remarks.OrderBy(static each => each.Note).Select(static each => each.Remark)],
             Tones =
             [
-                .. path.Notes.Select(
-                    (before, index) =>
+                .. path
+                    .Notes.Select((before, index) => (Before: before, Note: notes[index], Index: index))
+                    .Where(static each => each.Note is not null)
+                    .Select(each =>
                     {
-                        var after = found[(notes[index].Start.Reduce(), notes[index].Position.String)];
+                        var (before, index) = (each.Before, each.Index);
+                        var after = found[(each.Note!.Start.Reduce(), each.Note.Position.String)];
                         var (bar, beat) = Place(before);
                         return new MovedTone(
                             bar,
@@ -521,8 +787,7 @@ internal sealed class LickMover(Lick lick)
                             before.Has(Technique.Dead) ? "" : reasons?[index].Why ?? "",
                             !before.Has(Technique.Dead) && (reasons?[index].IsException ?? false)
                         );
-                    }
-                ),
+                    }),
             ],
         };
     }

@@ -12,13 +12,11 @@ namespace TheoryKit.Paths;
 /// <param name="Instead">What was done instead.</param>
 public sealed record MoveRemark(int? Bar, Fraction? Beat, Pitch? Pitch, string Lost, string Instead)
 {
-    /// <summary>The place and the words: <c>bar 2, beat 5/2, Eb4: the slide: both notes are at one fret now; instead the note struck</c>.</summary>
+    /// <summary>
+    /// A sentence: <c>Bar 2, beat 2 and 1/2: Eb4 loses the slide: both notes are at one fret now; instead the note struck.</c>
+    /// </summary>
     public override string ToString() =>
-        $"{(Where is { Length: > 0 } where ? $"{where}: " : "")}{Lost}; instead {Instead}";
-
-    /// <summary>The note in words; empty for the lick as a whole.</summary>
-    internal string Where =>
-        Bar is null ? "" : $"bar {Bar}, beat {Beat?.ToString("G", CultureInfo.InvariantCulture)}, {Pitch}";
+        $"{(Bar is { } bar && Beat is { } beat ? $"{MoveWords.Place(bar, beat)}: {Pitch}" : "The lick")} loses {Lost}; instead {Instead}.";
 }
 
 /// <summary>A note of a lick before it was moved and after. Equal when all of that agrees.</summary>
@@ -45,10 +43,10 @@ public sealed record MovedTone(
     bool IsException = false
 )
 {
-    /// <summary>What became of it: <c>bar 1, beat 2: E4 (3) becomes Eb4 (b3): the third of Cm7</c>.</summary>
+    /// <summary>A sentence: <c>Bar 1, beat 2: E4 (3) becomes Eb4 (b3): the 3 of C7 becomes the b3 of Cm7.</c></summary>
     public override string ToString() =>
-        $"bar {Bar}, beat {Beat.ToString("G", CultureInfo.InvariantCulture)}: {Say(SoundedBefore, FunctionBefore)} becomes {Say(SoundedAfter, FunctionAfter)}"
-        + (Why.Length > 0 ? $": {Why}" : "");
+        $"{MoveWords.Place(Bar, Beat)}: {Say(SoundedBefore, FunctionBefore)} {(SoundedBefore == SoundedAfter && FunctionBefore == FunctionAfter ? "stays" : $"becomes {Say(SoundedAfter, FunctionAfter)}")}"
+        + (Why.Length > 0 ? $": {Why}." : ".");
 
     private static string Say(Pitch pitch, Degree? function) => function is null ? $"{pitch}" : $"{pitch} ({function})";
 }
@@ -78,7 +76,10 @@ public sealed record MovedLick
         init => remarks = value.ToSequence();
     }
 
-    /// <summary>Every note before and after, in the order of the notes before.</summary>
+    /// <summary>
+    /// Every note before and after, in the order of the notes before. One that had to be left out, because no string was free for it,
+    /// is a remark only.
+    /// </summary>
     public IReadOnlyList<MovedTone> Tones
     {
         get => tones;
@@ -91,17 +92,33 @@ public sealed record MovedLick
     /// <summary>Whether nothing was lost: no remark, and every note kept its function.</summary>
     public bool IsWhole => remarks.Count == 0 && !Exceptions.Any();
 
-    /// <summary>The name, the move, and how much of it could not be kept.</summary>
+    /// <summary>
+    /// The name and the move in a line, then the tab, then a line for each remark and for each of the <see cref="Exceptions"/>.
+    /// </summary>
     public override string ToString() =>
-        $"{From.Name} {Move}: "
-        + (
-            remarks.Count == 0
-                ? "all techniques kept"
-                : string.Create(CultureInfo.InvariantCulture, $"{remarks.Count} remarks")
-        )
-        + (
-            Exceptions.Count() is > 0 and var count
-                ? string.Create(CultureInfo.InvariantCulture, $", {count} notes with another function")
-                : ""
+        string.Join(
+            '\n',
+            [
+                $"{From.Name}, {Move}",
+                PlainTab.Write(Lick.Path),
+                .. IsWhole ? ["Nothing is lost."] : Enumerable.Empty<string>(),
+                .. remarks.Select(static remark => remark.ToString()),
+                .. Exceptions.Select(static tone => tone.ToString()),
+            ]
         );
+}
+
+/// <summary>Places in words.</summary>
+internal static class MoveWords
+{
+    /// <summary><c>Bar 2, beat 2 and 1/2</c>.</summary>
+    public static string Place(int bar, Fraction beat)
+    {
+        var whole = Math.Floor(beat.ToDouble());
+        var rest = (beat - new Fraction((int)whole)).Reduce();
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"Bar {bar}, beat {whole:0}{(rest == Fraction.Zero ? "" : $" and {rest.ToString("G", CultureInfo.InvariantCulture)}")}"
+        );
+    }
 }

@@ -21,7 +21,8 @@ internal readonly record struct Refitted(Pitch Pitch, string Why, bool IsExcepti
 /// distance and side.</item>
 /// <item>What is left stays as far above the root as it was; an exception.</item>
 /// </list>
-/// Roots go the short way: up to a fourth up, else down. Where there is no chord, before or now, the pitch stays.
+/// Roots go the short way: up to a fourth up, else down; an octave from there where that keeps the line together (<see cref="OctavesOf"/>).
+/// Where there is no chord, before or now, the pitch stays.
 /// </remarks>
 internal sealed class Refitting
 {
@@ -31,10 +32,12 @@ internal sealed class Refitting
     private readonly Changes to;
     private readonly Dictionary<(Chord, bool), ChordSounds> sounds = [];
     private readonly Refitted[] sounded;
+    private readonly List<(Fraction End, int Octaves)> octaves;
 
     public Refitting(Path path, Changes to)
     {
         (this.path, this.to) = (path, to);
+        octaves = OctavesOf();
         sounded = new Refitted[path.Notes.Count];
         var open = new List<int>();
         for (var index = 0; index < sounded.Length; index++)
@@ -75,7 +78,7 @@ internal sealed class Refitting
             }
             else if (each.Harmonic is not null)
             {
-                wanted[index] = each with { Harmonic = aim.MidiNumber };
+                wanted[index] = each with { Harmonic = aim };
             }
             else
             {
@@ -97,19 +100,23 @@ internal sealed class Refitting
         {
             // The string comes down at the fret at which it was bent, whatever that has become.
             var held = wanted[before];
+            var let =
+                sounded[index].Pitch.MidiNumber == held.Pitch.MidiNumber
+                    ? sounded[index].Pitch
+                    : Spelled(note.Start, held.Pitch.MidiNumber);
             var left = (100 * (aim - held.Pitch.MidiNumber)) + rest;
             if (left >= 0 && left < held.Bend)
             {
-                return each with { Pitch = held.Pitch, Bend = left };
+                return each with { Pitch = let, Bend = left };
             }
 
             var kept = Math.Clamp(note.Bend, 0, Math.Max(0, held.Bend - PathNote.BendStep));
             tell(
                 index,
-                "where the release leads: the fret it comes down to has another function now",
-                $"{kept} cents left of the bend"
+                "the pitch that the release comes down to: the fret of the bend has another function now",
+                kept == 0 ? "the bend let go wholly" : $"{kept} cents left of the bend"
             );
-            return each with { Pitch = held.Pitch, Bend = kept };
+            return each with { Pitch = let, Bend = kept };
         }
 
         if (note.Bend < 100)
@@ -133,7 +140,7 @@ internal sealed class Refitting
 
             tell(
                 index,
-                $"where the bend begins: from {start} to {sounded[index].Pitch} it would be {amount} cents",
+                $"the pitch that the bend begins with: from {start} to {sounded[index].Pitch} it would be {amount} cents",
                 $"a bend of {note.Bend} cents from another fret"
             );
         }
@@ -178,7 +185,84 @@ internal sealed class Refitting
     private Chord? NewChordAt(Fraction beat) => to.At((beat % to.Beats).Reduce()).Chord;
 
     private Interval RootShift(Fraction beat) =>
-        path.ChordAt(beat) is { } from && NewChordAt(beat) is { } chord ? Shift(from.Root, chord.Root) : default;
+        path.ChordAt(beat) is { } from && NewChordAt(beat) is { } chord
+            ? Shift(from.Root, chord.Root) + Octaves(beat)
+            : default;
+
+    private Interval Octaves(Fraction beat)
+    {
+        var span = octaves.FindIndex(each => beat < each.End);
+        return span < 0 ? default : new(7 * octaves[span].Octaves, 12 * octaves[span].Octaves);
+    }
+
+    /// <summary>
+    /// How many octaves from the short way each chord goes. Over one chord that replaces two a fourth apart, each going its own short way,
+    /// a step of the line would become a leap. So the sum of all ways, and twice what each differs from the one before, is least; a note that
+    /// leaves the neck counts as an octave.
+    /// </summary>
+    private List<(Fraction End, int Octaves)> OctavesOf()
+    {
+        int[] choices = [0, -1, 1];
+        var strings = Enumerable.Range(1, path.Neck.StringCount).ToList();
+        var lowest = strings.Min(number => path.Neck.MidiNumberAt(new(number, path.Neck.OpenFret(number))));
+        var highest = strings.Max(number => path.Neck.MidiNumberAt(new(number, path.Neck.Frets)));
+        var spans = new List<(Fraction End, int[] Froms)>();
+        var costs = new int[choices.Length];
+        int[]? last = null;
+        for (var beat = Fraction.Zero; beat < path.Beats; beat = spans[^1].End)
+        {
+            var (old, now) = (EndOf(path.Changes!, beat), EndOf(to, beat));
+            var end = old < now ? old : now;
+            var shift =
+                path.ChordAt(beat) is { } from && NewChordAt(beat) is { } chord
+                    ? Shift(from.Root, chord.Root).Semitones
+                    : (int?)null;
+
+            var pitches = path
+                .Notes.Where(note => note.Start >= beat && note.Start < end)
+                .Select(static note => note.Pitch.MidiNumber)
+                .ToList();
+
+            // Where there is no chord nothing moves.
+            int[] ways = [.. choices.Select(choice => shift + (12 * choice) ?? 0)];
+            var froms = new int[choices.Length];
+            var next = new int[choices.Length];
+            for (var at = 0; at < ways.Length; at++)
+            {
+                var way = ways[at];
+                var beyond = 12 * pitches.Count(pitch => pitch + way < lowest || pitch + way > highest);
+                var (before, steps) = (last, costs);
+                froms[at] = Enumerable
+                    .Range(0, ways.Length)
+                    .MinBy(other => steps[other] + (before is null ? 0 : 2 * Math.Abs(way - before[other])));
+                next[at] =
+                    steps[froms[at]]
+                    + (before is null ? 0 : 2 * Math.Abs(way - before[froms[at]]))
+                    + Math.Abs(way)
+                    + beyond;
+            }
+
+            spans.Add((end, froms));
+            (costs, last) = (next, ways);
+        }
+
+        var found = new List<(Fraction End, int Octaves)>(spans.Count);
+        var best = Enumerable.Range(0, costs.Length).MinBy(choice => costs[choice]);
+        for (var at = spans.Count - 1; at >= 0; at--)
+        {
+            found.Add((spans[at].End, choices[best]));
+            best = spans[at].Froms[best];
+        }
+
+        found.Reverse();
+        return found;
+
+        static Fraction EndOf(Changes changes, Fraction beat)
+        {
+            var at = (beat % changes.Beats).Reduce();
+            return (beat + changes.At(at).End - at).Reduce();
+        }
+    }
 
     /// <summary>The short way from a root to another: up to a fourth up, else down.</summary>
     internal static Interval Shift(NoteName from, NoteName to)
@@ -203,6 +287,18 @@ internal sealed class Refitting
 
     /// <summary>What a tone of the chord, of the next one or of the scale becomes; null for any other.</summary>
     private Refitted? Tone(PathNote note, Pitch pitch)
+    {
+        var isNamed = path.ChordAt(note.Start) is not null && NewChordAt(note.Start) is not null;
+        return ToneNear(note, pitch) is { } near
+            ? near with
+            {
+                Pitch = isNamed ? near.Pitch + Octaves(note.Start) : near.Pitch,
+            }
+            : null;
+    }
+
+    /// <summary>The same, all roots going the short way.</summary>
+    private Refitted? ToneNear(PathNote note, Pitch pitch)
     {
         var (before, after) = (path.ChordAt(note.Start), NewChordAt(note.Start));
         if (before is null || after is null)
@@ -298,10 +394,10 @@ internal sealed class Refitting
                 Named(to.Chord, colour),
                 from,
                 to,
-                $"{to.Chord} has no {Ordinal(number)}; its scale has {Named(to.Chord, colour)} there{more}",
+                $"{to.Chord} has no {Ordinal(tone.Number)}; its scale has the {Named(to.Chord, colour)}{more}",
                 true
             )
-            : Stays(pitch, tone, from, to, $"{to.Chord} and its scale have no {Ordinal(number)}");
+            : Stays(pitch, tone, from, to, $"{to.Chord} and its scale have no {Ordinal(tone.Number)}");
     }
 
     private static Refitted FitColour(Pitch pitch, Degree colour, ChordSounds from, ChordSounds to)
@@ -458,7 +554,11 @@ internal sealed class Refitting
             4 => "fourth",
             5 => "fifth",
             6 => "sixth",
-            _ => "seventh",
+            7 => "seventh",
+            9 => "ninth",
+            11 => "eleventh",
+            13 => "thirteenth",
+            _ => $"{number}th",
         };
 
     private static int Above(Chord chord, Pitch pitch) => pitch.PitchClass - chord.Root.PitchClass;

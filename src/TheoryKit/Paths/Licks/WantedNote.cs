@@ -19,8 +19,8 @@ internal sealed record WantedNote
     /// <summary>Whether the string has to be fretted, because it is bent or was.</summary>
     public bool IsHeld { get; init; }
 
-    /// <summary>Of a natural harmonic: the sound, as a MIDI number.</summary>
-    public int? Harmonic { get; init; }
+    /// <summary>Of a natural harmonic: what sounds.</summary>
+    public Pitch? Harmonic { get; init; }
 
     /// <summary>How many frets away the other note of a trill is.</summary>
     public int? Trill { get; init; }
@@ -30,6 +30,9 @@ internal sealed record WantedNote
 
     /// <summary>Whether it would rather not be an open string, for a slide or vibrato.</summary>
     public bool LikesFret { get; init; }
+
+    /// <summary>Whether it is not played at all, because no string is free for it.</summary>
+    public bool IsLeftOut { get; init; }
 
     /// <summary>Whether it is a click that keeps its string and has no pitch worth keeping.</summary>
     public bool IsDead => Note.Has(Technique.Dead);
@@ -55,7 +58,7 @@ internal sealed record WantedNote
                     Pitch = note.Pitch,
                     Bend = note.Bend,
                     IsHeld = note.Techniques.Any(static technique => technique.IsBent) || note.Has(Technique.Release),
-                    Harmonic = note.Has(Technique.NaturalHarmonic) ? path.SoundingPitch(note).MidiNumber : null,
+                    Harmonic = note.Has(Technique.NaturalHarmonic) ? path.SoundingPitch(note) : null,
                     Trill = note.TrillFret - note.Position.Fret,
                     Before = joined,
                     LikesFret =
@@ -81,8 +84,16 @@ internal sealed record WantedNote
         this with
         {
             Pitch = Pitch + interval,
-            Harmonic = Harmonic + interval.Semitones,
+            Harmonic = Harmonic is { } sound ? sound + interval : null,
         };
+
+    /// <summary>The same some octaves away.</summary>
+    public WantedNote InOctave(int octaves) => Moved(new(7 * octaves, 12 * octaves));
+
+    /// <summary>Whether pitches go as far.</summary>
+    public bool HasOctave(int octaves) =>
+        Pitch.Octave + octaves is >= Pitch.MinOctave and <= Pitch.MaxOctave
+        && (Harmonic is not { } sound || sound.Octave + octaves is >= Pitch.MinOctave and <= Pitch.MaxOctave);
 
     /// <summary>Where it can be played on a neck; of a click every fret of its string.</summary>
     public List<Position> Places(Neck neck)
@@ -109,7 +120,7 @@ internal sealed record WantedNote
                 {
                     if (
                         PathChecks.NodeAbove(fret - open) is { } above
-                        && neck.MidiNumberAt(new(number, open)) + above.Semitones == sound
+                        && neck.MidiNumberAt(new(number, open)) + above.Semitones == sound.MidiNumber
                         && Fits(neck, new(number, fret))
                     )
                     {
@@ -121,19 +132,25 @@ internal sealed record WantedNote
             return nodes;
         }
 
-        var places = neck.PositionsOf(Pitch).Where(position => Fits(neck, position)).ToList();
-        if (LikesFret)
-        {
-            var fretted = places.FindAll(position => position.Fret != neck.OpenFret(position.String));
-            return fretted.Count > 0 ? fretted : places;
-        }
-
-        return places;
+        return Preferred(neck, AtPitch(neck));
     }
 
-    /// <summary>Where it can be played on a neck; a click too at its pitch only.</summary>
-    public List<Position> PlacesAtPitch(Neck neck) =>
-        IsDead && !IsHeld ? [.. neck.PositionsOf(Pitch).Where(position => Fits(neck, position))] : Places(neck);
+    /// <summary>Where it can be played on some strings of a neck; a click too at its pitch only.</summary>
+    public List<Position> PlacesAtPitch(Neck neck, Func<int, bool> isAllowed)
+    {
+        var places = Harmonic is null || (IsDead && !IsHeld) ? AtPitch(neck) : Places(neck);
+        return Preferred(neck, places.Where(position => isAllowed(position.String)));
+    }
+
+    private IEnumerable<Position> AtPitch(Neck neck) => neck.PositionsOf(Pitch).Where(position => Fits(neck, position));
+
+    /// <summary>Those of some places where the note can be as it was played.</summary>
+    private List<Position> Preferred(Neck neck, IEnumerable<Position> places)
+    {
+        var all = places.ToList();
+        var fretted = LikesFret ? all.FindAll(position => position.Fret != neck.OpenFret(position.String)) : all;
+        return fretted.Count > 0 ? fretted : all;
+    }
 
     /// <summary>Whether a position has what the note needs: a finger to bend with, the other fret of a trill.</summary>
     public bool Fits(Neck neck, Position position) =>

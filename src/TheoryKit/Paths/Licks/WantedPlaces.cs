@@ -54,9 +54,13 @@ internal sealed class WantedPlaces(Neck neck, Hand hand, IReadOnlyList<WantedNot
         return false;
     }
 
-    /// <summary>Places for all notes, the least effort; null where there is none, which is only so where notes sound together.</summary>
-    public PlacedNotes? Find()
+    /// <summary>
+    /// Places for all notes but those left out, the least effort; null where there are none, which is only so where notes sound together.
+    /// </summary>
+    /// <param name="stuck">The first note that has no place beside the others; -1 where all have one.</param>
+    public PlacedNotes? Find(out int stuck)
     {
+        stuck = -1;
         var all = wanted.Select((each, index) => Fixed(index) is { } place ? [place] : each.Places(neck)).ToList();
         var (candidates, stays) = Candidates(all);
         if (!IsTogether)
@@ -75,7 +79,9 @@ internal sealed class WantedPlaces(Neck neck, Hand hand, IReadOnlyList<WantedNot
             }
         }
 
-        return Search(candidates, stays) ?? Search(all, stays) ?? Search(all, new bool[wanted.Count]);
+        return Search(candidates, stays, out _)
+            ?? Search(all, stays, out _)
+            ?? Search(all, new bool[wanted.Count], out stuck);
     }
 
     /// <summary>Fingers for positions, where the hand can hold them; null where it can't.</summary>
@@ -89,6 +95,7 @@ internal sealed class WantedPlaces(Neck neck, Hand hand, IReadOnlyList<WantedNot
         // A solver's line is in the order of time; what starts together from the thickest string on.
         var order = Enumerable
             .Range(0, positions.Count)
+            .Where(index => !wanted[index].IsLeftOut)
             .OrderBy(index => wanted[index].Note.Start)
             .ThenByDescending(index => positions[index].String)
             .ToList();
@@ -119,7 +126,7 @@ internal sealed class WantedPlaces(Neck neck, Hand hand, IReadOnlyList<WantedNot
             return null;
         }
 
-        var fingers = new Finger?[order.Count];
+        var fingers = new Finger?[positions.Count];
         for (var at = 0; at < order.Count; at++)
         {
             fingers[order[at]] = answer[0][at].Finger;
@@ -265,13 +272,8 @@ internal sealed class WantedPlaces(Neck neck, Hand hand, IReadOnlyList<WantedNot
         public IReadOnlyList<(int Note, Position Position)> Sounding { get; init; } = [];
     }
 
-    private PlacedNotes? Search(List<List<Position>> candidates, bool[] stays)
+    private PlacedNotes? Search(List<List<Position>> candidates, bool[] stays, out int stuck)
     {
-        if (candidates.Exists(static each => each.Count == 0))
-        {
-            return null;
-        }
-
         // A position is remembered as long as the note sounds or another is joined to it.
         var needed = new int[wanted.Count];
         for (var index = 0; index < needed.Length; index++)
@@ -292,6 +294,11 @@ internal sealed class WantedPlaces(Neck neck, Hand hand, IReadOnlyList<WantedNot
         List<Way> ways = [new(0, 0, null, default)];
         for (var index = 0; index < wanted.Count; index++)
         {
+            if (wanted[index].IsLeftOut)
+            {
+                continue;
+            }
+
             var best = new Dictionary<string, Way>(StringComparer.Ordinal);
             foreach (var way in ways)
             {
@@ -320,6 +327,7 @@ internal sealed class WantedPlaces(Neck neck, Hand hand, IReadOnlyList<WantedNot
 
             if (best.Count == 0)
             {
+                stuck = index;
                 return null;
             }
 
@@ -330,9 +338,15 @@ internal sealed class WantedPlaces(Neck neck, Hand hand, IReadOnlyList<WantedNot
         var at = ways[0];
         for (var index = wanted.Count - 1; index >= 0; index--)
         {
+            if (wanted[index].IsLeftOut)
+            {
+                continue;
+            }
+
             (positions[index], at) = (at.Position, at.From!);
         }
 
+        stuck = -1;
         return new(positions, Fingers(neck, hand, wanted, positions));
     }
 
