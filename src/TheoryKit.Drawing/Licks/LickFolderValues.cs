@@ -55,7 +55,7 @@ internal static class LickFolderValues
 
     public static Description<SimilarLicks> Similar { get; } =
         new(
-            new("licks alike", "groups of licks alike"),
+            new("group of licks alike", "groups of licks alike"),
             static each => string.Join(", ", each.Licks.Select(static lick => UserText.Of(lick.Lick.Name))),
             [
                 new("licks", static each => each.Licks.Count, IsNumber: true),

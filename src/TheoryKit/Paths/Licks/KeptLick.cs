@@ -37,7 +37,7 @@ public sealed record BrokenLick(string File, string Problem, int? Line = null)
 /// <summary>A lick that a search found.</summary>
 public sealed record FoundLick
 {
-    private readonly Sequence<string> reasons = new([]);
+    private readonly Lazy<Sequence<string>> reasons = new(static () => new([]));
 
     /// <summary>The lick and its file.</summary>
     public required KeptLick Kept { get; init; }
@@ -48,15 +48,32 @@ public sealed record FoundLick
     /// <summary>Why it was found, a reason for each thing asked.</summary>
     public IReadOnlyList<string> Reasons
     {
-        get => reasons;
-        init => reasons = value.ToSequence();
+        get => reasons.Value;
+        init
+        {
+            var given = value.ToSequence();
+            reasons = new(() => given);
+        }
+    }
+
+    // Most of what is found is never asked why: the reasons of thousands would take longer than finding them.
+    internal Func<IEnumerable<string>> Why
+    {
+        init => reasons = new(() => value().ToSequence());
     }
 
     /// <summary>The lick.</summary>
     public Lick Lick => Kept.Lick;
 
+    /// <inheritdoc/>
+    public bool Equals(FoundLick? other) =>
+        other is not null && Kept == other.Kept && Score == other.Score && Reasons.SequenceEqual(other.Reasons);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Kept, Score);
+
     /// <summary>The name and the reasons.</summary>
-    public override string ToString() => reasons.Count == 0 ? Lick.Name : $"{Lick.Name}: {string.Join("; ", reasons)}";
+    public override string ToString() => Reasons.Count == 0 ? Lick.Name : $"{Lick.Name}: {string.Join("; ", Reasons)}";
 }
 
 /// <summary>Licks of a folder that are the same but for key and register, or nearly.</summary>

@@ -27,7 +27,7 @@ internal static class LickSearch
                 {
                     Kept = licks[index],
                     Score = scores[index],
-                    Reasons = [.. criteria.Select(each => each.Reason(facts[index]))],
+                    Why = () => criteria.Select(each => each.Reason(facts[index])),
                 }),
         ];
     }

@@ -416,7 +416,7 @@ internal sealed class Refitting
                 to,
                 isChoice
                     ? $"{to.Chord} has more than one {Ordinal(colour.Number)}; the nearest to {name} is the {there}"
-                    : $"the colour {name} over {from.Chord} is the {there} of {to.Chord}",
+                    : $"the {name} over {from.Chord} is the {there} of {to.Chord}",
                 isChoice
             );
         }
@@ -428,7 +428,7 @@ internal sealed class Refitting
                 Named(to.Chord, scale),
                 from,
                 to,
-                $"the colour {name} over {from.Chord} {(colour == scale ? "stays" : "follows the scale:")} {Named(to.Chord, scale)} over {to.Chord}"
+                $"the {name} over {from.Chord} {(colour == scale ? "stays" : "follows the scale:")} {Named(to.Chord, scale)} over {to.Chord}"
             )
             : Stays(pitch, colour, from, to, $"{to.Chord} and its scale have no {Ordinal(colour.Number)}");
     }
