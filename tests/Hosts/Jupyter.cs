@@ -28,8 +28,8 @@ public sealed class Jupyter : IAsyncLifetime
         root = Directory.CreateTempSubdirectory("theorykit-jupyter-").FullName;
         var userHome = Environment.GetFolderPath(Environment.SpecialFolder.UserProfile);
         Folder = Path.Combine(root, "notebooks");
-        CopyFolder(Path.Combine(Repository.Root, "notebooks"), Folder);
-        CopyFolder(Path.Combine(Repository.Root, ".config"), Path.Combine(root, ".config"));
+        Repository.CopyNotebooks(Folder);
+        Repository.CopyFolder(Path.Combine(Repository.Root, ".config"), Path.Combine(root, ".config"));
         await Pack(Path.Combine(root, "artifacts", "package", "release"));
 
         var home = Directory.CreateDirectory(Path.Combine(root, "home")).FullName;
@@ -172,16 +172,5 @@ public sealed class Jupyter : IAsyncLifetime
             )
             .SelectMany(WithReferences)
             .Prepend(project);
-    }
-
-    private static void CopyFolder(string from, string to)
-    {
-        Directory.CreateDirectory(to);
-        foreach (var file in Directory.GetFiles(from, "*", SearchOption.AllDirectories))
-        {
-            var copy = Path.Combine(to, Path.GetRelativePath(from, file));
-            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
-            File.Copy(file, copy);
-        }
     }
 }

@@ -15,6 +15,20 @@ internal static class Repository
     public static IEnumerable<string> Notebooks =>
         Directory.GetFiles(Path.Combine(Root, "notebooks"), "*.ipynb").Order(StringComparer.Ordinal);
 
+    /// <summary>Copies the notebooks that the project ships, and all that lies beside them.</summary>
+    public static void CopyNotebooks(string to) => CopyFolder(Path.Combine(Root, "notebooks"), to);
+
+    public static void CopyFolder(string from, string to)
+    {
+        Directory.CreateDirectory(to);
+        foreach (var file in Directory.GetFiles(from, "*", SearchOption.AllDirectories))
+        {
+            var copy = Path.Combine(to, Path.GetRelativePath(from, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.Copy(file, copy);
+        }
+    }
+
     /// <summary>An empty folder for a test's files, under the ignored output.</summary>
     public static string EmptyFolder(string name)
     {

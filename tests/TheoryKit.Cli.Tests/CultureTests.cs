@@ -13,10 +13,7 @@ public sealed class CultureTests : IDisposable
     [Fact]
     public async Task Every_notebook_is_printed_alike_where_numbers_are_written_in_another_way()
     {
-        foreach (var file in Directory.GetFiles(Path.Combine(Repository.Root, "notebooks")))
-        {
-            program.WriteText(Path.GetFileName(file), File.ReadAllText(file));
-        }
+        Repository.CopyNotebooks(program.At("notebooks"));
 
         // Plain text is what a reader without pictures gets.
         program.Write(

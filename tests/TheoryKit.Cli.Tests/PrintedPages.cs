@@ -26,19 +26,11 @@ public sealed class PrintedPages : IAsyncLifetime
             return;
         }
 
-        var all = Directory.CreateDirectory(Path.Combine(folder, "notebooks")).FullName;
-        foreach (var notebook in Notebooks)
+        var all = Path.Combine(folder, "notebooks");
+        Repository.CopyNotebooks(all);
+        foreach (var notebook in Notebooks.Except(Repository.Notebooks))
         {
             System.IO.File.Copy(notebook, Path.Combine(all, Path.GetFileName(notebook)));
-        }
-
-        foreach (
-            var beside in Directory
-                .GetFiles(Path.Combine(Repository.Root, "notebooks"))
-                .Where(static f => !f.EndsWith(".ipynb", StringComparison.Ordinal))
-        )
-        {
-            System.IO.File.Copy(beside, Path.Combine(all, Path.GetFileName(beside)));
         }
 
         using var program = new CommandLine();
