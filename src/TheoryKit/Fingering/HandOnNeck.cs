@@ -78,6 +78,17 @@ internal sealed class HandOnNeck
         return (along * along) + (across * across) <= limit * limit;
     }
 
+    /// <summary>Whether the hand reaches both positions at once: an open string needs none of it.</summary>
+    public bool Holds(Position one, Position other) =>
+        one.Fret == OpenFrets[one.String]
+        || other.Fret == OpenFrets[other.String]
+        || IsWithin(
+            Finger.Index,
+            Finger.Little,
+            Math.Abs(Tip(one.Fret) - Tip(other.Fret)),
+            Math.Abs(one.String - other.String)
+        );
+
     /// <summary>How many mm two fingertips are beyond their reach; zero or less if the hand can do it.</summary>
     public double Excess(Finger low, Finger high, double along, int strings) =>
         Distance(low, along, strings) - Reach(low, high);

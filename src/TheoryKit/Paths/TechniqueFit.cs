@@ -1,3 +1,4 @@
+using TheoryKit.Fingering;
 using TheoryKit.Theory;
 using TheoryKit.Tunings;
 
@@ -10,7 +11,8 @@ namespace TheoryKit.Paths;
 /// <remarks>
 /// <list type="bullet">
 /// <item>A hammer-on or pull-off needs the note before to end on its string where it begins; where the line has turned, one becomes the
-/// other. Between equal frets, after a rest or across strings it is struck.</item>
+/// other. Between equal frets, after a rest or across strings it is struck, and so where even a large hand does not reach from one fret to
+/// the other: an open string before may have become a fretted one.</item>
 /// <item>A slide needs two frets of one string. A slide in from below or out downwards needs a fret below its own, the others one above.</item>
 /// <item>A release needs the same string and fret, and a greater bend before it; otherwise the note is struck, pre-bent if a bend is left.</item>
 /// <item>A bend, vibrato, a tap need a fretted string; a natural harmonic its node; a trill another fret of the string.</item>
@@ -238,6 +240,16 @@ internal static class TechniqueFit
                 return;
             }
 
+            if (IsInReach(from.Neck, before!, old) && !IsInReach(neck, now, moved))
+            {
+                Drop(
+                    Is,
+                    $"the {joined.Name}: no hand reaches from fret {now.Position.Fret} to fret {moved.Position.Fret}",
+                    "the note struck"
+                );
+                return;
+            }
+
             var asked = joined == Technique.HammerOn ? 1 : -1;
             var direction = Math.Sign(moved.Position.Fret - now.Position.Fret);
             if (Math.Sign(old.Position.Fret - before!.Position.Fret) != asked || direction == asked)
@@ -267,6 +279,12 @@ internal static class TechniqueFit
         private static bool Slides(Neck neck, Position one, Position other) =>
             one.Fret != other.Fret && !IsOpen(neck, one) && !IsOpen(neck, other);
     }
+
+    // A tapped note is the other hand's.
+    private static bool IsInReach(Neck neck, PathNote one, PathNote other) =>
+        one.Has(Technique.Tap)
+        || other.Has(Technique.Tap)
+        || new HandOnNeck(neck, Hand.Large).Holds(one.Position, other.Position);
 
     private sealed record Need(Func<Neck, Position, bool> Met, string Why);
 

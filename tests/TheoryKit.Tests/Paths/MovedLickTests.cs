@@ -311,6 +311,13 @@ public class MovedLickTests
     [InlineData("1:0 1:1h", "2:5 2:6h", "OnStrings 2", "")]
     // A pull-off to an open string that is fretted now.
     [InlineData("1:3 1:0p", "2:8 2:5p", "OnStrings 2", "")]
+    // From an open string every fret is in reach, from a fretted one not: 1:17 and 1:7 are 190 mm apart.
+    [InlineData(
+        "1:10 1:0p",
+        "1:17 1:7",
+        "Transpose P5",
+        "the pull-off: no hand reaches from fret 17 to fret 7; instead the note struck"
+    )]
     // Vibrato needs a finger.
     [InlineData("1:1~", "1:0", "Transpose -m2", "the vibrato: the string is open now; instead the note without it")]
     // A slide to what is an open string now.

@@ -677,8 +677,8 @@ internal sealed class LickMover(Lick lick)
                 if (
                     !wanted[index].IsLeftOut
                     && !wanted[other].IsLeftOut
-                    && !IsReached(now, positions[index], positions[other])
-                    && IsReached(before, path.Notes[index].Position, path.Notes[other].Position)
+                    && !now.Holds(positions[index], positions[other])
+                    && before.Holds(path.Notes[index].Position, path.Notes[other].Position)
                 )
                 {
                     return index;
@@ -687,16 +687,6 @@ internal sealed class LickMover(Lick lick)
         }
 
         return -1;
-
-        static bool IsReached(HandOnNeck hand, Position one, Position other) =>
-            one.Fret == hand.OpenFrets[one.String]
-            || other.Fret == hand.OpenFrets[other.String]
-            || hand.IsWithin(
-                Finger.Index,
-                Finger.Little,
-                Math.Abs(hand.Tip(one.Fret) - hand.Tip(other.Fret)),
-                Math.Abs(one.String - other.String)
-            );
     }
 
     private static Pitch Spelled(Changes? changes, PathNote note, int midiNumber) =>
