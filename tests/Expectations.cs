@@ -9,7 +9,8 @@ namespace TheoryKit;
 internal static class Expectations
 {
     private static readonly string Folder = Path.Combine(
-        TestProjects(),
+        Repository.Root,
+        "tests",
         Assembly.GetExecutingAssembly().GetName().Name!,
         "Expected"
     );
@@ -43,20 +44,6 @@ internal static class Expectations
             expected: {was.ElementAtOrDefault(line)}
             received: {now.ElementAtOrDefault(line)}
             """
-        );
-    }
-
-    private static string TestProjects()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "TheoryKit.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        return Path.Combine(
-            folder?.FullName ?? throw new DirectoryNotFoundException("No TheoryKit.sln above the tests."),
-            "tests"
         );
     }
 }

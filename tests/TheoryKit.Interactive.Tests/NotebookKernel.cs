@@ -36,7 +36,7 @@ internal sealed class NotebookKernel : IDisposable
     {
         var kernel = new NotebookKernel();
         var script = await File.ReadAllTextAsync(
-            Path.Combine(Hosts.Repository.Root, "src", "TheoryKit.Interactive", "extension.dib")
+            Path.Combine(Repository.Root, "src", "TheoryKit.Interactive", "extension.dib")
         );
         await kernel.Run(script);
         return kernel;

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using Fractions;
 using TheoryKit.Paths;
 using TheoryKit.Theory;
@@ -56,8 +55,7 @@ internal sealed record TypedTab(string Name, string Text, string[] Notes, string
         return tab;
     }
 
-    private static string Folder([CallerFilePath] string path = "") =>
-        System.IO.Path.Combine(System.IO.Path.GetDirectoryName(path)!, "Tabs");
+    private static string Folder() => System.IO.Path.Combine(Repository.Root, "tests/TheoryKit.Tests/Paths/Tabs");
 }
 
 public class TypedTabTests

@@ -89,14 +89,6 @@ internal sealed record HandLabelled(string Name, Path Path, IReadOnlyList<string
         };
     }
 
-    private static string FileName()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(System.IO.Path.Combine(folder.FullName, "TheoryKit.sln")))
-        {
-            folder = folder.Parent!;
-        }
-
-        return System.IO.Path.Combine(folder.FullName, "tests/TheoryKit.Tests/Paths/Licks/hand-labelled.txt");
-    }
+    private static string FileName() =>
+        System.IO.Path.Combine(Repository.Root, "tests/TheoryKit.Tests/Paths/Licks/hand-labelled.txt");
 }

@@ -1,6 +1,6 @@
 using System.Reflection;
 
-namespace TheoryKit.Hosts;
+namespace TheoryKit;
 
 /// <summary>Where things lie in the repository that the tests were built from.</summary>
 internal static class Repository
