@@ -607,8 +607,12 @@ internal sealed partial class TabReader
         bar.Chords.Sort(static (left, right) => left.Column.CompareTo(right.Column));
         foreach (var (column, chord, line, place, length) in bar.Chords)
         {
+            // Without a count, a symbol typed a column late still stands over its note.
             var at =
-                MomentAt(bar, column) is { Column: var same } moment && same == column ? moment.Time : bar.At(column);
+                MomentAt(bar, column) is { Column: var near } moment
+                && (near == column || (near < column && !bar.HasTime))
+                    ? moment.Time
+                    : bar.At(column);
             if (
                 bar.ChordTimes.Count == 0
                 && (
