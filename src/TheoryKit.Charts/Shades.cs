@@ -13,7 +13,7 @@ internal static class Shades
 
     private const double FaintestTint = 0.04;
     private const double StrongestTint = 0.42;
-    private const double FaintestFull = 0.72;
+    private const double FaintestFull = 0.74;
 
     /// <summary>How much of the ground a cell covers, 0 to 1.</summary>
     public static double Cover(double part) =>

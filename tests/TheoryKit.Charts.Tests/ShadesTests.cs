@@ -7,7 +7,13 @@ public class ShadesTests
     /// <summary>WCAG 2.2, success criterion 1.4.3: 4.5:1 between a text and what lies behind it.</summary>
     [Fact]
     public void The_text_in_a_cell_stands_out_on_every_page() =>
-        Gen.Select(Gen.Double[0, 1], Gen.Int[0, 2])
+        Gen.Select(
+                Gen.OneOf(
+                    Gen.Double[0, 1],
+                    Gen.OneOf(Gen.Const(0d), Gen.Const(Shades.LastTint), Gen.Const(JustFull), Gen.Const(1d))
+                ),
+                Gen.Int[0, 2]
+            )
             .Sample(
                 static (strength, index) =>
                 {
@@ -26,6 +32,8 @@ public class ShadesTests
                 static (one, other) =>
                     Assert.True(Shades.Cover(Math.Min(one, other)) <= Shades.Cover(Math.Max(one, other)))
             );
+
+    private static readonly double JustFull = Math.BitIncrement(Shades.LastTint);
 
     private static readonly Func<LookColour, string>[] Pages = [Light, Dark, Print];
 

@@ -52,7 +52,8 @@ namespace TheoryKit.Paths;
 /// <item><term>names that fit only from below</term><description>The lines are read upside down.</description></item>
 /// <item><term>repeats (|: :|, x3, (x3))</term><description>Written out, up to 16 times; x3 without signs repeats its line.</description></item>
 /// <item><term>bar lines not below each other</term><description>Bar by bar; where their numbers differ, those that most strings have.</description></item>
-/// <item><term>chords above</term><description>The changes where none are given; those that are given count.</description></item>
+/// <item><term>chords above</term><description>The changes where none are given; those that are given count. Without a count one may stand a
+/// character beyond its note.</description></item>
 /// </list>
 /// </remarks>
 public static class PlainTab
