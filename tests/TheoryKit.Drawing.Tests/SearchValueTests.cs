@@ -52,6 +52,14 @@ public class SearchValueTests
     }
 
     [Fact]
+    public void However_often_a_bar_is_shown_what_follows_has_the_same_ids()
+    {
+        var context = new RenderContext();
+        All.Html(new TuningSearchProgress(300, 729, Samples.Search[0]), context);
+        Assert.Equal(new RenderContext().NextId(), context.NextId());
+    }
+
+    [Fact]
     public void A_bar_is_full_only_at_the_end()
     {
         Assert.Contains(

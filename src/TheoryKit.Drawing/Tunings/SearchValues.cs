@@ -109,12 +109,14 @@ internal static class SearchValues
             ]
         );
 
-    /// <summary>How far a search is: a bar, and the best so far.</summary>
+    /// <summary>
+    /// How far a search is: a bar, and the best so far. It has no title: how often it is shown depends on the machine, and the ids of
+    /// what comes after it must not.
+    /// </summary>
     public static Sheet Progress(TuningSearchProgress progress) =>
         new(
-            new Block.Title(
-                progress.Decided >= progress.Space ? "Searched" : "Searching",
-                $"{Count(progress.Decided)} of {Count(progress.Space)} tunings"
+            new Block.Prose(
+                $"{(progress.Decided >= progress.Space ? "Searched" : "Searching")}: {Count(progress.Decided)} of {Count(progress.Space)} tunings"
             ),
             SearchBar.Of(progress),
             new Block.Prose(
