@@ -48,6 +48,8 @@ namespace TheoryKit.Paths;
 /// <item><term>a sign of a slide beside a gap</term><description>Without a count, to or from the number next to it on the string if it fits its
 /// direction; else from or to nowhere.</description></item>
 /// <item><term>frets below the capo</term><description>All numbers are counted from the capo; else from the nut.</description></item>
+/// <item><term>names of some strings of a guitar in a row</term><description>Those strings of standard tuning, where they are no usual
+/// tuning by themselves.</description></item>
 /// <item><term>no names, or unusual ones</term><description>The first usual tuning of so many strings, turned to the names.</description></item>
 /// <item><term>names that fit only from below</term><description>The lines are read upside down.</description></item>
 /// <item><term>repeats (|: :|, x3, (x3))</term><description>Written out, up to 16 times; x3 without signs repeats its line.</description></item>

@@ -359,6 +359,9 @@ internal sealed partial class TabReader
 
     private bool isUpsideDown;
 
+    // How many strings of the neck are thinner than those that are typed.
+    private int above;
+
     private void FindNeck()
     {
         var system = systems[0];
@@ -441,7 +444,9 @@ internal sealed partial class TabReader
         var classes = names.Select(static name => name!.Value.PitchClass).ToList();
         var fits = options.Neck is { } given
             ? (Func<bool, bool>)(down => Fits(given.Tuning, down))
-            : down => Tuning.Known.Any(known => Fits(known.Tuning, down));
+            : down =>
+                Tuning.Known.Any(known => Fits(known.Tuning, down))
+                || RunOf([.. down ? names.Reverse() : names]) is not null;
         isUpsideDown = fits(true) && !fits(false);
         if (!isUpsideDown && fits(true) && fits(false))
         {
@@ -495,6 +500,18 @@ internal sealed partial class TabReader
             return fitting.Tuning;
         }
 
+        if (RunOf(names) is { } run)
+        {
+            above = run;
+            remarks.Add(
+                system.Strings[0],
+                0,
+                Math.Max(1, system.Starts[0]),
+                $"Only the strings {run + 1} to {run + names.Length} are typed; read on the six of {Tuning.Standard}."
+            );
+            return Tuning.Standard;
+        }
+
         if (sameCount.Count == 0)
         {
             throw Wrong(
@@ -542,6 +559,22 @@ internal sealed partial class TabReader
                     }
                 ),
             ];
+    }
+
+    /// <summary>After how many strings of standard tuning all names, fewer than its six, stand in a row; null if nowhere.</summary>
+    private static int? RunOf(NoteName?[] names)
+    {
+        var strings = Tuning.Standard.Strings;
+        for (var from = 0; names.Length < strings.Count && from + names.Length <= strings.Count; from++)
+        {
+            var at = from;
+            if (names.All(name => name?.PitchClass == strings[at++].Open.PitchClass))
+            {
+                return from;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>The tuning where every line is called by a pitch; null if not.</summary>

@@ -105,7 +105,7 @@ internal sealed partial class TabReader
         var here = bars.GetRange(first, bars.Count - first);
         for (var index = 0; index < lines.Count; index++)
         {
-            var number = isUpsideDown ? lines.Count - 1 - index : index;
+            var number = above + (isUpsideDown ? lines.Count - 1 - index : index);
             foreach (var bar in here)
             {
                 FindRepeats(lines[index].Text, bar);
