@@ -126,6 +126,81 @@ public sealed class CellLanguageTests
         Assert.Equal(2, await Value<int>(kernel, "two"));
     }
 
+    [Fact]
+    public async Task The_first_line_keeps_its_columns()
+    {
+        const string Text =
+            "    Gm9               C13\ne|-----------------|-----------------|\nB|-5---6---5---3---|-8-------5---3---|\n";
+        using var kernel = await NotebookKernel.Start();
+        var events = await Submit(
+            kernel,
+            $"var one = 1;\n#!tab --name low\n{Text}G|-----------------|-----------------|"
+        );
+        Assert.Empty(events.OfType<CommandFailed>().Select(static failed => failed.Message));
+        Assert.Equal(Changes.Parse("Gm9 | C13"), (await Value<Lick>(kernel, "low"))!.Path.Changes);
+    }
+
+    [Theory]
+    [InlineData("#!tab --changes Gm9 | C13\nE|-0-|", 0, 20)]
+    [InlineData("#!tab --title \"The big one --changes \"C7\"\nE|-0-|", 0, 38)]
+    [InlineData("#!tab --name a --tempo\nE|-0-|", 0, 15)]
+    [InlineData("#!tab --tempo --name a\nE|-0-|", 0, 6)]
+    [InlineData("#!tab --tune \"open\nE|-0-|", 0, 13)]
+    public async Task An_option_that_would_be_lost_is_underlined(string cell, int line, int character) =>
+        await What_cannot_be_read_is_underlined_where_it_stands(cell, line, character);
+
+    [Fact]
+    public async Task Quotation_marks_in_a_value_end_nothing()
+    {
+        using var kernel = await NotebookKernel.Start();
+        var events = await Submit(
+            kernel,
+            "#!tab --title \"the \\\"q\\\"\" --tune \"Nine Tin Boats\" --changes \"C7\"\ne|-0---|\nB|---5-|\nG|-----|"
+        );
+        Assert.Empty(events.OfType<CommandFailed>().Select(static failed => failed.Message));
+        var lick = (await Value<Lick>(kernel, "lick"))!;
+        Assert.Equal(("the \"q\"", "Nine Tin Boats", "C7"), (lick.Name, lick.Tune, $"{lick.Path.Changes}"));
+    }
+
+    [Fact]
+    public void Any_line_has_options_or_is_refused_at_a_place_inside_it()
+    {
+        string[] known = ["--name", "--tune"];
+        var pieces = new[]
+        {
+            "--name",
+            "--tune",
+            "--else",
+            " ",
+            "\t",
+            "\"",
+            "\\",
+            "a",
+            "Gm9 | C13",
+            "@x",
+            "\u00e9",
+            "-",
+        };
+        Gen.OneOf(
+                Gen.Int[0, pieces.Length - 1].Select(index => pieces[index]).Array[0, 12].Select(string.Concat),
+                Gen.String
+            )
+            .Sample(text =>
+            {
+                var line = "#!tab " + text.Replace('\n', ' ');
+                try
+                {
+                    Assert.All(CellDirective.Options(line, known), each => Assert.Contains(each.Key, known));
+                }
+                catch (CellException error)
+                {
+                    Assert.Equal(1, error.Line);
+                    Assert.InRange(error.Column, 1, line.Length);
+                    Assert.InRange(error.Length, 1, line.Length + 1 - error.Column);
+                }
+            });
+    }
+
     [Theory]
     [InlineData("#!tab\nno tab here", 1, 0)]
     [InlineData("#!tab --tempo fast\nE|-0-|", 0, 14)]

@@ -59,7 +59,7 @@ internal abstract class CellLanguage : Kernel, IKernelCommandHandler<SubmitCode>
         CellValue read;
         try
         {
-            read = Read(source, new(command, source));
+            read = Read(source, new(command, source, [.. options.Select(static option => option.Name)]));
         }
         catch (CellException error)
         {

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.DotNet.Interactive.Commands;
 using TheoryKit.Paths;
@@ -9,13 +8,23 @@ using TheoryKit.Tunings;
 namespace TheoryKit.Interactive;
 
 /// <summary>The options after a cell's language; what is wrong with one is said at its place.</summary>
-internal sealed class CellOptions(SubmitCode command, CellSource source)
+internal sealed class CellOptions(SubmitCode command, CellSource source, IReadOnlyCollection<string> known)
 {
+    private readonly Dictionary<string, string> typed = source.Options(known);
+
     /// <summary>The value of an option without its quotation marks; null if it is not given or empty.</summary>
-    public string? this[string option] =>
-        command.Parameters.TryGetValue(option, out var value) && Unquoted(value).Trim() is { Length: > 0 } given
-            ? given
-            : null;
+    public string? this[string option]
+    {
+        get
+        {
+            if (!typed.TryGetValue(option, out var value) && command.Parameters.TryGetValue(option, out value))
+            {
+                value = CellDirective.Unquoted(value);
+            }
+
+            return value?.Trim() is { Length: > 0 } given ? given : null;
+        }
+    }
 
     /// <summary>The name of the variable that the cell leaves: never more than an identifier.</summary>
     public string Variable(string otherwise)
@@ -164,24 +173,6 @@ internal sealed class CellOptions(SubmitCode command, CellSource source)
         var rest = at < 0 ? "" : exception.Message[(at + Place.Length)..];
         var expected = rest.IndexOf(' ', StringComparison.Ordinal);
         return expected < 0 ? exception.Message : rest[(expected + 1)..];
-    }
-
-    /// <summary>The host hands over a value in quotation marks as it is written, which is as a JSON string.</summary>
-    private static string Unquoted(string value)
-    {
-        if (value is not ['"', .., '"'])
-        {
-            return value;
-        }
-
-        try
-        {
-            return JsonSerializer.Deserialize<string>(value) ?? "";
-        }
-        catch (JsonException)
-        {
-            return value[1..^1];
-        }
     }
 
     private CellException Wrong(string option, string value, PlacedFormatException exception) =>

@@ -20,13 +20,27 @@ internal sealed class CellSource
         }
 
         lines = cell.Split('\n');
-        var at = cell.IndexOf(Code, StringComparison.Ordinal);
-        Before = at < 0 ? 0 : cell.AsSpan(0, at).Count('\n');
-        Directive = Array.FindLastIndex(
-            lines,
-            Math.Min(Before, lines.Length - 1),
-            line => line.TrimStart().StartsWith($"#!{language}", StringComparison.Ordinal)
-        );
+        Directive = -1;
+        // The host takes away the blanks before the text; in its first line they are columns.
+        var (text, end) = (Code.TrimStart(), 0);
+        for (var line = 0; line < lines.Length; line++)
+        {
+            end += lines[line].Length + 1;
+            if (!IsDirective(lines[line], language) || end > cell.Length)
+            {
+                continue;
+            }
+
+            var rest = cell[end..];
+            if (rest.TrimStart().StartsWith(text, StringComparison.Ordinal))
+            {
+                var at = end + rest.Length - rest.TrimStart().Length;
+                Directive = line;
+                Before = cell.AsSpan(0, at).Count('\n');
+                Code = cell[(cell.LastIndexOf('\n', at - 1) + 1)..(at + text.Length)];
+                break;
+            }
+        }
     }
 
     /// <summary>The text, without the line that names the language.</summary>
@@ -40,6 +54,34 @@ internal sealed class CellSource
 
     /// <summary>Where the line that names the language is, from 0; -1 for nowhere.</summary>
     private int Directive { get; }
+
+    /// <summary>The values of the options, as they are typed; none where the line is not at hand.</summary>
+    /// <param name="known">The options that there are.</param>
+    /// <exception cref="CellException">Something on the line is no option with a value.</exception>
+    public Dictionary<string, string> Options(IReadOnlyCollection<string> known)
+    {
+        if (Directive < 0)
+        {
+            return [];
+        }
+
+        try
+        {
+            return CellDirective.Options(lines[Directive], known);
+        }
+        catch (CellException error)
+        {
+            throw Error($"In line {Directive + 1}: {error.Message}", Directive + 1, error.Column, error.Length);
+        }
+    }
+
+    private static bool IsDirective(string line, string language)
+    {
+        var name = $"#!{language}";
+        line = line.Trim();
+        return line == name
+            || (line.StartsWith(name, StringComparison.Ordinal) && char.IsWhiteSpace(line[name.Length]));
+    }
 
     /// <summary>An error at a place of the cell.</summary>
     public CellException Error(string message, int line, int column, int length) =>

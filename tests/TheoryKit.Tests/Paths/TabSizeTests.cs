@@ -1,4 +1,5 @@
 using TheoryKit.Paths;
+using TheoryKit.Theory;
 
 namespace TheoryKit.Tests.Paths;
 
@@ -47,6 +48,15 @@ public class TabSizeTests
 
         static string Strings(string first, string other) =>
             $"e|{first}|\n{string.Concat("BGDAE".Select(name => $"{name}|{other}|\n"))}";
+    }
+
+    [Fact]
+    public void A_few_digits_are_no_million_bars()
+    {
+        const string Text = "e|-5---7---|\nB|---------|\nG|---------|\n   q   (28131680)";
+        var wrong = Assert.Throws<PlacedFormatException>(() => PlainTab.Read(Text));
+        Assert.Equal((4, 8, 10), (wrong.Line, wrong.Column, wrong.Length));
+        Assert.Contains("at most 64 beats", wrong.Message, StringComparison.Ordinal);
     }
 
     /// <summary>What is allocated: the work of everything that is not a plain walk over the text.</summary>

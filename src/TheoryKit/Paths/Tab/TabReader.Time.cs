@@ -281,7 +281,19 @@ internal sealed partial class TabReader
                 continue;
             }
 
-            at = (at + BeatsOf(word)).Reduce();
+            var value = BeatsOf(word);
+            if (value > (word.Count('+') + 1) * TimeSignature.MaxBeats && bar.TimeRow is { } row)
+            {
+                // Bars are written out: a few digits must not stand for millions of them.
+                throw Wrong(
+                    row,
+                    row.Text.IndexOf(word, StringComparison.Ordinal),
+                    word.Length,
+                    $"a value of at most {TimeSignature.MaxBeats} beats"
+                );
+            }
+
+            at = (at + value).Reduce();
             if (at.Denominator.GetBitLength() > LongestMeasure)
             {
                 remarks.Add(
