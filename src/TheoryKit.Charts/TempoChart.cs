@@ -54,7 +54,7 @@ public sealed class TempoChart : StudyChart
         {
             throw new ArgumentException(
                 licks.Length == 0
-                    ? "This log has no tempo to show."
+                    ? "This log has no tempo to show: no lick in it was practised at a noted one yet."
                     : $"This chart takes up to {MostLicks} licks, not {licks.Length}.",
                 nameof(names)
             );

@@ -8,11 +8,17 @@ namespace TheoryKit.Interactive;
 internal static class Namespaces
 {
     /// <summary>
-    /// A <c>using</c> line for each namespace that holds public types. Notebooks open System.IO by themselves, so Path is said
-    /// to be ours.
+    /// A <c>using</c> line for each namespace that holds public types, and for that of the exact numbers that times are. Notebooks
+    /// open System.IO by themselves, so Path is said to be ours.
     /// </summary>
     public static string Usings { get; } =
-        string.Join('\n', Find().Select(static name => $"using {name};").Append("using Path = TheoryKit.Paths.Path;"));
+        string.Join(
+            '\n',
+            Find()
+                .Append(typeof(Fractions.Fraction).Namespace)
+                .Select(static name => $"using {name};")
+                .Append("using Path = TheoryKit.Paths.Path;")
+        );
 
     private static IOrderedEnumerable<string> Find() =>
         Closure(typeof(InteractiveExtension).Assembly)

@@ -26,7 +26,7 @@ internal sealed class NotebookKernel : IDisposable
                             name.StartsWith("TheoryKit", StringComparison.Ordinal)
                             || name.StartsWith("Plotly", StringComparison.Ordinal)
                         )
-                    || Path.GetFileName(file) is "FSharp.Core.dll" or "DynamicObj.dll"
+                    || Path.GetFileName(file) is "FSharp.Core.dll" or "DynamicObj.dll" or "Fractions.dll"
                 )
         );
     }

@@ -188,7 +188,7 @@ public readonly struct Interval : IEquatable<Interval>, IComparable<Interval>, I
         var (start, quality) = (cursor.Position, cursor.Current);
         if (quality is not ('P' or 'M' or 'm' or 'A' or 'd'))
         {
-            return cursor.Fail("a quality: P, M, m, A or d (as in m3, P5, A4)");
+            return cursor.Fail("a quality: P, M, m, A or d (as in m3, P5, A4; -m3 is down)");
         }
 
         while (cursor.Take(quality)) { }

@@ -145,7 +145,7 @@ public sealed partial record Lick
         return changes.Time == Path.Time
             ? new LickMover(this).Refit(changes, $"to {changes}")
             : throw new ArgumentException(
-                $"\"{Name}\" is in {Path.Time}, these changes are in {changes.Time}.",
+                $"\"{Name}\" is in {Path.Time}, these changes are in {changes.Time}; changes in {Path.Time} begin with \"{Path.Time}:\".",
                 nameof(changes)
             );
     }

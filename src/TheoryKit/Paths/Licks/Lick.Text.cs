@@ -471,7 +471,7 @@ public sealed partial record Lick : ISpanParsable<Lick>
                     line,
                     from + exception.Column,
                     exception.Length,
-                    $"another \"{name}\": {exception.Message}"
+                    $"another \"{name}\": {exception.Message.TrimEnd('.')}"
                 );
             }
         }

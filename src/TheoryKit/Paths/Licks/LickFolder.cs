@@ -75,7 +75,11 @@ public sealed class LickFolder
     public static LickFolder Open(string path)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        return new(System.IO.Directory.CreateDirectory(path).FullName);
+        return System.IO.File.Exists(path)
+            ? throw new IOException(
+                $"{System.IO.Path.GetFullPath(path)} is a file; expected a folder, there or to be made."
+            )
+            : new(System.IO.Directory.CreateDirectory(path).FullName);
     }
 
     /// <summary>Reads what has changed on the disk since.</summary>
