@@ -48,6 +48,7 @@ public sealed class CellLanguageTests
     [InlineData("#!changes\nGm7\nC7 | H%", 2, 5)]
     [InlineData("var one = 1;\n#!changes\nGm7 |\n\n  Xm7", 4, 2)]
     [InlineData("#!changes --time 3/4\nXm7", 1, 0)]
+    [InlineData("#!changes --time 3/4\n4/4: Gm7", 1, 0)]
     [InlineData("#!changes --time 3/x\nGm7", 0, 19)]
     [InlineData("#!changes --name tune --key \"Eb dur\"\nGm7", 0, 32)]
     [InlineData("#!changes --name 2tunes\nGm7", 0, 17)]

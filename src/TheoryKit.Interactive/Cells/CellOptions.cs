@@ -117,14 +117,19 @@ internal sealed class CellOptions(SubmitCode command, CellSource source, IReadOn
         catch (PlacedFormatException exception)
         {
             // The text may have a header of its own, as long as it says the same.
-            if (
-                header.Length > 0
-                && Theory.Changes.TryParse(text, null, out var own)
-                && (time is null || own.Time == time)
-                && (key is null || own.Key == key)
-            )
+            if (header.Length > 0 && Theory.Changes.TryParse(text, null, out var own))
             {
-                return (own, null);
+                return (time is null || own.Time == time) && (key is null || own.Key == key)
+                    ? (own, null)
+                    : (
+                        null,
+                        new(
+                            $"The chords say {string.Join(", ", new object?[] { own.Time, own.Key }.OfType<object>())} themselves, the options {header}; one of the two is enough",
+                            1,
+                            1,
+                            1
+                        )
+                    );
             }
 
             var before = exception.Line == 1 && header.Length > 0 ? header.Length + 1 : 0;
