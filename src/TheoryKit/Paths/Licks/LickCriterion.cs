@@ -409,7 +409,7 @@ public abstract record LickCriterion
             {
                 Countable.Tempo => facts.Lick.Tempo,
                 Countable.Bars => facts.Lick.Path.BarCount,
-                _ => facts.Lick.Path.Notes.Count,
+                _ => facts.Lick.Path.Notes.Count(static note => !note.IsDead),
             };
     }
 
