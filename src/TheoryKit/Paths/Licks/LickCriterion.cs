@@ -331,7 +331,7 @@ public abstract record LickCriterion
         /// <summary>Bars that it begins.</summary>
         Bars,
 
-        /// <summary>Notes.</summary>
+        /// <summary>Notes that sound: dead ones do not count.</summary>
         Notes,
     }
 
