@@ -9,7 +9,7 @@ namespace TheoryKit.Charts;
 
 /// <summary>
 /// How a path rises and falls: pitch over beats, each note as long as it lasts, its function by colour and mark, the chords as
-/// bands behind.
+/// bands behind. Dead notes, which have no pitch, are not in it.
 /// </summary>
 public sealed class ContourChart : StudyChart
 {
@@ -25,12 +25,15 @@ public sealed class ContourChart : StudyChart
     private const int TickHeight = 15; // px that a label beside the axis takes
     private const int Room = 2; // semitones above and below
 
+    private readonly List<PathNote> notes;
+
     /// <summary>A chart of a path.</summary>
-    /// <exception cref="ArgumentException">The path has no note.</exception>
+    /// <exception cref="ArgumentException">The path has no note, or dead ones only.</exception>
     public ContourChart(Path path)
     {
         ArgumentNullException.ThrowIfNull(path);
-        if (path.Notes.Count == 0)
+        notes = [.. path.Notes.Where(static note => !note.IsDead)];
+        if (notes.Count == 0)
         {
             throw new ArgumentException("This path has no note to show.", nameof(path));
         }
@@ -49,11 +52,11 @@ public sealed class ContourChart : StudyChart
     {
         get
         {
-            var low = Path.Notes.MinBy(static note => note.Pitch.MidiNumber)!;
-            var high = Path.Notes.MaxBy(static note => note.Pitch.MidiNumber)!;
+            var low = notes.MinBy(static note => note.Pitch.MidiNumber)!;
+            var high = notes.MaxBy(static note => note.Pitch.MidiNumber)!;
             var (rises, falls) = (Steps.Count(static step => step > 0), Steps.Count(static step => step < 0));
             var widest = Steps.Select(Math.Abs).DefaultIfEmpty().Max();
-            return $"{Names.Some(Path.Notes.Count, "note")} in {Names.Some(Path.BarCount, "bar")} of {Path.Time}, "
+            return $"{Names.Some(notes.Count, "note")} in {Names.Some(Path.BarCount, "bar")} of {Path.Time}, "
                 + $"lowest {low.Pitch.ToString("P")} in bar {BarOf(low) + 1}, highest {high.Pitch.ToString("P")} in bar {BarOf(high) + 1}. "
                 + $"The line goes up {Times(rises)} and down {Times(falls)}, at most {Names.Some(widest, "semitone")} at once."
                 + Functions();
@@ -66,8 +69,8 @@ public sealed class ContourChart : StudyChart
         get
         {
             // Of notes that start together the highest is the line.
-            var line = Path
-                .Notes.GroupBy(static note => note.Start)
+            var line = notes
+                .GroupBy(static note => note.Start)
                 .Select(static group => group.Max(static note => note.Pitch.MidiNumber))
                 .ToList();
             return [.. line.Skip(1).Zip(line, static (next, last) => next - last)];
@@ -77,7 +80,7 @@ public sealed class ContourChart : StudyChart
     internal override ChartTable Tabulate(string? format) =>
         new(
             ["note", "bar", "beat", "beats long", "pitch", "chord", "function"],
-            Path.Notes.Select(
+            notes.Select(
                 (note, index) =>
                     (IEnumerable<string>)
                         [
@@ -95,8 +98,8 @@ public sealed class ContourChart : StudyChart
     internal override GenericChart Draw(Palette palette)
     {
         var (low, high) = (
-            Path.Notes.Min(static note => note.Pitch.MidiNumber) - Room,
-            Path.Notes.Max(static note => note.Pitch.MidiNumber) + Room
+            notes.Min(static note => note.Pitch.MidiNumber) - Room,
+            notes.Max(static note => note.Pitch.MidiNumber) + Room
         );
         var height = Math.Clamp((high - low) * 14, LeastPlot, MostPlot);
         var figure = new Figure(Title, height + 88, palette);
@@ -104,19 +107,17 @@ public sealed class ContourChart : StudyChart
             "scatter",
             ("mode", "lines"),
             ("name", "line"),
-            ("x", Path.Notes.SelectMany(static note => new object?[] { At(note.Start), At(note.End), null })),
+            ("x", notes.SelectMany(static note => new object?[] { At(note.Start), At(note.End), null })),
             (
                 "y",
-                Path.Notes.SelectMany(static note =>
-                    new object?[] { note.Pitch.MidiNumber, note.Pitch.MidiNumber, null }
-                )
+                notes.SelectMany(static note => new object?[] { note.Pitch.MidiNumber, note.Pitch.MidiNumber, null })
             ),
             ("line", new { color = palette[Look.Line], width = 5 }),
             ("hoverinfo", "skip"),
             ("showlegend", false)
         );
-        var isNamed = Path.Notes.Count <= MostNamed;
-        var roles = Path.Notes.ToLookup(Role);
+        var isNamed = notes.Count <= MostNamed;
+        var roles = notes.ToLookup(Role);
         foreach (var role in roles.OrderBy(static group => (group.Key == ToneRole.Other, group.Key)))
         {
             var isDot = role.Key == ToneRole.Other;
@@ -265,8 +266,8 @@ public sealed class ContourChart : StudyChart
     {
         var ticks = new List<Pitch>();
         foreach (
-            var pitch in Path
-                .Notes.Select(static note => note.Pitch)
+            var pitch in notes
+                .Select(static note => note.Pitch)
                 .DistinctBy(static each => each.MidiNumber)
                 .OrderBy(static each => each.MidiNumber)
         )
@@ -292,8 +293,8 @@ public sealed class ContourChart : StudyChart
 
     private string Functions()
     {
-        var counts = Path
-            .Notes.Select(Path.FunctionOf)
+        var counts = notes
+            .Select(Path.FunctionOf)
             .OfType<Degree>()
             .GroupBy(static degree => degree)
             .OrderByDescending(static group => group.Count())

@@ -20,7 +20,7 @@ internal static class ComparedLicks
             new Block.Facts([
                 .. comparison.Licks.Select(static (lick, index) => new Fact($"{index + 1}", Named(lick))),
             ]),
-            Picture(comparison, "not what 1 does there"),
+            Picture(comparison),
         };
         if (comparison.Licks.Length > 1)
         {
@@ -33,20 +33,18 @@ internal static class ComparedLicks
     private static Words Named(Lick lick)
     {
         var tune = lick.Tune.Length == 0 ? "" : $", {UserText.Of(lick.Tune)}";
-        return $"{UserText.Of(lick.Name)}{tune}, {InWords.Count(lick.Path.Notes.Count, "note")} in {InWords.Count(lick.Path.BarCount, "bar")}";
+        return $"{UserText.Of(lick.Name)}{tune}, {TabWords.Notes(lick.Path)} in {InWords.Count(lick.Path.BarCount, "bar")}";
     }
 
     /// <summary>The licks one below the other.</summary>
-    /// <param name="comparison">The licks.</param>
-    /// <param name="difference">What a line below a mark means.</param>
-    public static Block.Picture Picture(LickComparison comparison, string difference) =>
+    public static Block.Picture Picture(LickComparison comparison) =>
         new(
             (context, naming) =>
             {
                 var drawn = comparison.Naming is null ? comparison with { Naming = naming } : comparison;
                 var necks = drawn.Licks.Select(static lick => lick.Path.Neck).Distinct().ToList();
                 var detail = necks.Count == 1 ? NeckFigure.Detail(necks[0], false, drawn.Naming) + " · " : "";
-                var key = drawn.Licks.Length > 1 ? $" · a line below a mark: {difference}" : "";
+                var key = drawn.Licks.Length > 1 ? $" · a line below a mark: {drawn.Difference}" : "";
                 return NeckFigure.Write(
                     "",
                     $"{detail}{drawn.Licks[0].Path.Time}{key}",
@@ -127,6 +125,11 @@ internal static class ComparedLicks
 
         var words = notes.Select(note =>
         {
+            if (note.IsDead)
+            {
+                return TabNote.Dead(note);
+            }
+
             var sounded = TabNote.Sounded(path.SoundingPitch(note), note);
             return path.FunctionOf(note) is { } function ? $"{function}, {sounded}" : sounded;
         });

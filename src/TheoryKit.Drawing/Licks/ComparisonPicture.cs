@@ -54,11 +54,10 @@ internal static class ComparisonPicture
         if (comparison.Licks.Length > 1)
         {
             var time = comparison.Licks[0].Path.Time;
-            words.Append(
-                moments.Count == 0
-                    ? " They do the same at every moment."
-                    : $" They differ at {InWords.List(moments.Select(moment => $"bar {WrittenRhythm.Whole(moment / time.Beats) + 1} {TabWords.Beat((moment % time.Beats).Reduce())}"))}."
+            var places = moments.Select(moment =>
+                $"bar {WrittenRhythm.Whole(moment / time.Beats) + 1} {TabWords.Beat((moment % time.Beats).Reduce())}"
             );
+            words.Append($" {comparison.Differing([.. places])}");
         }
 
         return words.ToString();

@@ -162,6 +162,7 @@ internal static class ComparisonText
         {
             var rows = new List<string>();
             var groups = Notes(tab)
+                .Where(static note => !note.IsDead)
                 .GroupBy(static note => note.Start)
                 .Select(static group => group.OrderBy(static note => note.Position.String).ToList())
                 .ToList();

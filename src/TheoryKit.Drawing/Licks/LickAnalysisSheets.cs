@@ -14,7 +14,7 @@ internal static class LickAnalysisSheets
     public static Description<AnalysedNote> Notes { get; } =
         new(
             new("note", "notes"),
-            static note => Words.Of(note.Sounding),
+            static note => note.Part == NotePart.Dead ? Part(note) : Words.Of(note.Sounding),
             [
                 new("bar", static note => note.Bar + 1, IsNumber: true),
                 new("beat", static note => Beat(note.Beat), IsNumber: true),
@@ -189,7 +189,7 @@ internal static class LickAnalysisSheets
                 new(Words.Of(note.Index + 1)),
                 new(Words.Of(note.Bar + 1)),
                 new(Beat(note.Beat), IsStrong: note.IsStrong),
-                new(Words.Of(note.Sounding)),
+                new(note.Part == NotePart.Dead ? Words.None : Words.Of(note.Sounding)),
                 new(over),
                 Function(note) ?? new(Words.None),
                 new(Part(note)),

@@ -11,12 +11,13 @@ namespace TheoryKit.Drawing;
 /// </summary>
 /// <remarks>
 /// A note of a later lick differs where the first one has no note that starts with it and does the same over its chord, or, where either
-/// has no chord, none of the same pitch class. Licks may be of different lengths, and on different necks.
+/// has no chord, none of the same pitch class; a dead note does the same as another one. Licks may be of different lengths, and on different necks.
 /// </remarks>
 public sealed record LickComparison
 {
     private readonly double width = 190;
     private readonly int columns = 100;
+    private readonly ImmutableHashSet<(Fraction Start, int String)>? changed; // of a move, in the lick after it
 
     /// <summary>A comparison.</summary>
     /// <param name="licks">The licks; the first is the one that the others are compared with.</param>
@@ -39,6 +40,16 @@ public sealed record LickComparison
             );
         }
     }
+
+    /// <summary>A lick before and after a move, that may have shifted its notes in time: a note differs where it does not do what it did.</summary>
+    /// <exception cref="ArgumentException">They are not in one time signature.</exception>
+    internal LickComparison(MovedLick moved)
+        : this([moved.From with { Name = "Before" }, moved.Lick with { Name = "Now" }]) =>
+        changed = [
+            .. moved
+                .Tones.Where(static tone => !tone.DoesTheSame)
+                .Select(static tone => (tone.After.Start, tone.After.Position.String)),
+        ];
 
     /// <summary>The licks.</summary>
     public ImmutableArray<Lick> Licks { get; }
@@ -84,6 +95,11 @@ public sealed record LickComparison
         ArgumentNullException.ThrowIfNull(note);
         ArgumentOutOfRangeException.ThrowIfNegative(lick);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(lick, Licks.Length);
+        if (changed is not null)
+        {
+            return lick > 0 && changed.Contains((note.Start, note.Position.String));
+        }
+
         var (own, first) = (Licks[lick].Path, Licks[0].Path);
         return lick > 0 && !first.Notes.Any(other => other.Start == note.Start && DoesTheSame(own, note, first, other));
     }
@@ -93,6 +109,11 @@ public sealed record LickComparison
     {
         get
         {
+            if (changed is not null)
+            {
+                return [.. changed.Select(static each => each.Start).Distinct().Order()];
+            }
+
             var differing = new SortedSet<Fraction>();
             for (var index = 1; index < Licks.Length; index++)
             {
@@ -116,7 +137,8 @@ public sealed record LickComparison
         other is not null
         && Licks.AsSpan().SequenceEqual(other.Licks.AsSpan())
         && (Width, Columns, Labels, ShowsRhythm) == (other.Width, other.Columns, other.Labels, other.ShowsRhythm)
-        && Equals(Naming, other.Naming);
+        && Equals(Naming, other.Naming)
+        && (changed is null ? other.changed is null : other.changed is not null && changed.SetEquals(other.changed));
 
     /// <inheritdoc/>
     public override int GetHashCode() =>
@@ -128,6 +150,19 @@ public sealed record LickComparison
     /// <summary>The picture as SVG, a file of its own or part of a page.</summary>
     /// <param name="context">The page it goes into; null for a file of its own.</param>
     public string Svg(RenderContext? context = null) => ComparisonPicture.Write(this, context ?? new RenderContext());
+
+    /// <summary>What it means that a note differs.</summary>
+    internal string Difference => changed is null ? "not what 1 does there" : "not what it did before";
+
+    /// <summary>Where some note differs, in a sentence, the moments as they are worded.</summary>
+    internal string Differing(IReadOnlyList<string> moments) =>
+        changed is null
+            ? moments.Count == 0
+                ? "They do the same at every moment."
+                : $"They differ at {InWords.List(moments)}."
+            : moments.Count == 0
+                ? "Every note does what it did before."
+                : $"Now not what it did before: {InWords.List(moments)}.";
 
     /// <summary>The tabs, each as it is drawn.</summary>
     internal IReadOnlyList<TabDrawing> Tabs =>
@@ -150,10 +185,12 @@ public sealed record LickComparison
     internal Labels Shown => Offered.Contains(Labels) ? Labels : Offered.FirstOrDefault(Labels.None);
 
     private static bool DoesTheSame(Path own, PathNote note, Path first, PathNote other) =>
-        note.Bend % 100 == other.Bend % 100
-        && (
-            own.FunctionOf(note) is { } function && first.FunctionOf(other) is { } otherFunction
-                ? function == otherFunction
-                : own.SoundingPitch(note).PitchClass == first.SoundingPitch(other).PitchClass
-        );
+        note.IsDead || other.IsDead
+            ? note.IsDead && other.IsDead
+            : note.Bend % 100 == other.Bend % 100
+                && (
+                    own.FunctionOf(note) is { } function && first.FunctionOf(other) is { } otherFunction
+                        ? function == otherFunction
+                        : own.SoundingPitch(note).PitchClass == first.SoundingPitch(other).PitchClass
+                );
 }

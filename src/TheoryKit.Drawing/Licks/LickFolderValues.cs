@@ -18,7 +18,7 @@ internal static class LickFolderValues
                 new("chords", static each => Shown(Chords(each.Lick, MostChords))),
                 new("tempo", static each => Number(each.Lick.Tempo), IsNumber: true),
                 new("bars", static each => each.Lick.Path.BarCount, IsNumber: true),
-                new("notes", static each => each.Lick.Path.Notes.Count, IsNumber: true),
+                new("notes", static each => each.Lick.Path.Notes.Count(static note => !note.IsDead), IsNumber: true),
                 new("tags", static each => Said(Tags(each.Lick))),
                 new("file", static each => UserText.Of(each.File)),
                 new(

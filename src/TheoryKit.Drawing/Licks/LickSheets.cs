@@ -110,7 +110,7 @@ internal static class LickSheets
             [
                 new("tune", static lick => lick.Tune.Length == 0 ? null : UserText.Of(lick.Tune)),
                 new("over", static lick => Over(lick)),
-                new("notes", static lick => lick.Path.Notes.Count, IsNumber: true),
+                new("notes", static lick => lick.Path.Notes.Count(static note => !note.IsDead), IsNumber: true),
                 new("bars", static lick => lick.Path.BarCount, IsNumber: true),
                 new("beats a minute", static lick => lick.Tempo is { } tempo ? Number(tempo) : null, IsNumber: true),
                 new("played with", static lick => Techniques(lick)),
@@ -163,7 +163,10 @@ internal static class LickSheets
     private static string Number(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 
     private static Block.Picture Pictures(LickDrawing drawing) =>
-        Pictures(drawing.Tab, drawing.ShowsNeck && drawing.Lick.Path.Notes.Count > 0 ? drawing.Neck : null);
+        Pictures(
+            drawing.Tab,
+            drawing.ShowsNeck && drawing.Lick.Path.Notes.Any(static note => !note.IsDead) ? drawing.Neck : null
+        );
 
     /// <summary>The tab and the neck, side by side where there is room, with one switch for the labels of both.</summary>
     private static Block.Picture Pictures(TabDrawing tab, PathNeck? neck) =>

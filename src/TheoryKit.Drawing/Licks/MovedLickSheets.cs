@@ -101,15 +101,27 @@ internal static class MovedLickSheets
                 new("before", tone => Did(tone.FunctionBefore, tone.SoundedBefore, tone.Before, moved?.From.Path)),
                 new("now", tone => Did(tone.FunctionAfter, tone.SoundedAfter, tone.After, moved?.Lick.Path)),
                 new(
+                    "now in",
+                    static tone =>
+                        tone.IsElsewhereInTime
+                            ? $"bar {tone.BarAfter}, {TabWords.Beat((tone.BeatAfter - 1).Reduce())}"
+                            : null
+                ),
+                new(
                     "why",
                     static tone => tone.Why.Length == 0 ? null : new Cell(Said(tone.Why), IsStrong: tone.IsException)
                 ),
             ]
         );
 
-    /// <summary>"♭7, F3 at 4:3": what it does, how it sounds, its string and fret.</summary>
+    /// <summary>"♭7, F3 at 4:3": what it does, how it sounds, its string and fret; "dead note on string 2".</summary>
     private static Cell Did(Degree? function, Pitch sounded, PathNote note, Path? path)
     {
+        if (note.IsDead)
+        {
+            return new(TabNote.Dead(note));
+        }
+
         var at = (Words)$"{TabNote.Sounded(sounded, note)}\u00a0at\u00a0{note.Position}";
         return function is { } degree
             ? new((Words)$"{degree}, {at}", path is null ? null : TabNote.Role(path, note))
@@ -125,7 +137,7 @@ internal static class MovedLickSheets
             yield return new("tuning", (Words)$"{isNow}, before {was}");
         }
 
-        if (moved.Tones.Count > 0)
+        if (moved.Tones.Any(static tone => !tone.Before.IsDead))
         {
             var (was, isNow) = (Frets(before), Frets(now));
             yield return new("frets", was == isNow ? was : $"{isNow}, before {was}");
@@ -134,15 +146,15 @@ internal static class MovedLickSheets
         var functions = moved.Tones.Where(static tone => tone.FunctionBefore is not null).ToList();
         if (functions.Count > 0)
         {
-            var kept = functions.Count(static tone => tone.FunctionBefore == tone.FunctionAfter);
+            var kept = functions.Count(static tone => tone.DoesTheSame);
             yield return new("same function", $"{kept} of {InWords.Count(functions.Count, "note")}");
         }
     }
 
-    /// <summary>"5 to 9".</summary>
+    /// <summary>"5 to 9", wherever dead notes are played.</summary>
     private static string Frets(Path path)
     {
-        var frets = path.Notes.Select(static note => note.Position.Fret).ToList();
+        var frets = path.Notes.Where(static note => !note.IsDead).Select(static note => note.Position.Fret).ToList();
         return frets.Count == 0 ? "none"
             : frets.Min() == frets.Max() ? $"{frets.Min()}"
             : $"{frets.Min()} to {frets.Max()}";
@@ -151,13 +163,7 @@ internal static class MovedLickSheets
     /// <summary>Both tabs on one time axis; where the time signatures differ, each by itself.</summary>
     private static IEnumerable<Block> Pictures(MovedLick moved) =>
         moved.From.Path.Time == moved.Lick.Path.Time
-            ?
-            [
-                ComparedLicks.Picture(
-                    new([moved.From with { Name = "Before" }, moved.Lick with { Name = "Now" }]),
-                    "not what it did before"
-                ),
-            ]
+            ? [ComparedLicks.Picture(new(moved))]
             : [Tab(moved.From.Path, "Before"), Tab(moved.Lick.Path, "Now")];
 
     private static Block.Picture Tab(Path path, Words title) =>
@@ -196,9 +202,9 @@ internal static class MovedLickSheets
     private static Words Note(MoveRemark remark)
     {
         var beat = remark.Beat is { } at ? $", {TabWords.Beat((at - 1).Reduce())}" : "";
-        return remark.Pitch is { } pitch
-            ? (Words)$"{pitch} in bar {remark.Bar}{beat}"
-            : (Words)$"What is in bar {remark.Bar}{beat}";
+        return remark.Pitch is { } pitch ? (Words)$"{pitch} in bar {remark.Bar}{beat}"
+            : remark.Beat is not null ? (Words)$"The dead note in bar {remark.Bar}{beat}"
+            : (Words)$"What is in bar {remark.Bar}";
     }
 
     private static Words Said(string text) => ReasonWords.Of(UserText.Of(text));

@@ -13,7 +13,7 @@ namespace TheoryKit.Drawing;
 /// A position that does the same whenever it is played shows that function. One that does different things over different chords
 /// shows none; its mark is a plain dot, and the description says so. Without chords every mark is a plain disc. A mark says what its
 /// fret sounds by itself; a bend leads from there in an arrow to a small mark where the pitch lies that it reaches. A harmonic, in a
-/// diamond, says what it sounds.
+/// diamond, says what it sounds. Dead notes, clicks that sound no pitch, are not there.
 /// </remarks>
 /// <param name="Path">The path.</param>
 public sealed record PathNeck(Path Path)
@@ -32,8 +32,8 @@ public sealed record PathNeck(Path Path)
     {
         get
         {
-            var marks = Path
-                .Notes.Index()
+            var marks = Sounding
+                .Index()
                 .GroupBy(static each => each.Item.Position)
                 .Select(group => Mark(group.Key, [.. group]))
                 .ToList();
@@ -45,9 +45,11 @@ public sealed record PathNeck(Path Path)
                 .WithTitle(TabWords.Title(Path, "P", null))
                 .WithGestures(Gestures());
             drawing = drawing.WithRemark(Remark(drawing));
-            return ShowsTrail ? drawing.WithTrail(Path.Notes.Select(static note => note.Position)) : drawing;
+            return ShowsTrail ? drawing.WithTrail(Sounding.Select(static note => note.Position)) : drawing;
         }
     }
+
+    private IEnumerable<PathNote> Sounding => Path.Notes.Where(static note => !note.IsDead);
 
     /// <summary>The drawing with its title, in a format, and notes named in the reader's way.</summary>
     internal NeckDrawing Of(string format, IFormatProvider? naming) =>
@@ -58,8 +60,8 @@ public sealed record PathNeck(Path Path)
 
     /// <summary>Where the pitches lie that bends reach, if nothing is played there.</summary>
     private IEnumerable<Mark> Reached(List<Mark> marks) =>
-        Path
-            .Notes.Where(static note => note.Bend > 0 && note.Bend % 100 == 0)
+        Sounding
+            .Where(static note => note.Bend > 0 && note.Bend % 100 == 0)
             .GroupBy(static note => new Position(note.Position.String, note.Position.Fret + (note.Bend / 100)))
             .Where(group => Path.Neck.Has(group.Key) && marks.TrueForAll(mark => mark.Position != group.Key))
             .Select(group =>
@@ -81,6 +83,12 @@ public sealed record PathNeck(Path Path)
         foreach (var note in Path.Notes)
         {
             var position = note.Position;
+            if (note.IsDead)
+            {
+                last[position.String] = null;
+                continue;
+            }
+
             if (note.Techniques.Any(static each => each.IsBent))
             {
                 yield return new(NeckGestureKind.Bend, position, note.Bend, $"bend {TabWords.PlainAmount(note.Bend)}");
@@ -118,8 +126,8 @@ public sealed record PathNeck(Path Path)
     // "These change with the chord: string 4 fret 5 is the ♭3 and the 5. Played: string 2 fret 8 bend by a whole tone to A4, the 9."
     private string Remark(NeckDrawing drawing)
     {
-        var several = Path
-            .Notes.GroupBy(static note => note.Position)
+        var several = Sounding
+            .GroupBy(static note => note.Position)
             .Select(group =>
                 (Position: group.Key, Functions: group.Select(note => Path.FunctionOf(Held(note))).Distinct().ToList())
             )
@@ -135,7 +143,7 @@ public sealed record PathNeck(Path Path)
 
     private IEnumerable<string> Played(NeckDrawing drawing)
     {
-        foreach (var note in Path.Notes)
+        foreach (var note in Sounding)
         {
             foreach (
                 var technique in note.Techniques.Where(static each =>

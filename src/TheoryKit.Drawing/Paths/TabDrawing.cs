@@ -93,7 +93,7 @@ public sealed record TabDrawing(Path Path)
 
     /// <summary>The kinds of label that some note has, and none.</summary>
     internal IEnumerable<Labels> Offered =>
-        !ShowsFunctions || Path.Notes.Count == 0
+        !ShowsFunctions || Path.Notes.All(static note => note.IsDead)
             ? []
             :
             [

@@ -103,6 +103,7 @@ internal sealed class TabLayout
                     .Max()
             );
             var stack = notes
+                .Where(static note => !note.IsDead)
                 .GroupBy(static note => note.Start)
                 .Select(static group => group.Count())
                 .DefaultIfEmpty()

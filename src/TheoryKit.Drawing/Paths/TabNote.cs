@@ -17,7 +17,7 @@ internal static class TabNote
     {
         var start = neck.Tuning[note.Position.String].Start;
         var fret = start >= neck.Capo && note.Position.Fret == start ? 0 : note.Position.Fret;
-        var sign = note.Has(Technique.Dead) ? "x" : $"{fret}";
+        var sign = note.IsDead ? "x" : $"{fret}";
         return note.Has(Technique.NaturalHarmonic) ? (format == "P" ? $"‹{sign}›" : $"<{sign}>")
             : note.Has(Technique.ArtificialHarmonic) ? $"[{sign}]"
             : note.Has(Technique.Ghost) || note.Has(Technique.Release) ? $"({sign})"
@@ -37,6 +37,9 @@ internal static class TabNote
     public static Words Sounded(Pitch pitch, PathNote note) =>
         note.Bend % 100 == 0 ? Words.Of(pitch) : $"{pitch} and a quarter tone";
 
+    /// <summary>What a dead note is in words.</summary>
+    public static string Dead(PathNote note) => $"{Technique.Dead.Name} on string {note.Position.String}";
+
     /// <summary>What a note does, for the mark: nothing where there is no chord.</summary>
     public static ToneRole? Role(Path path, PathNote note) =>
         path.ChordAt(note.Start) is not { } chord || path.FunctionOf(note) is not { } function
@@ -44,12 +47,13 @@ internal static class TabNote
             : ToneRoles.Over(function, chord.Formula);
 
     /// <summary>
-    /// What is written below a note: what it does or is called at the pitch that sounds; null for nothing. A quarter tone above that
-    /// has an arrow.
+    /// What is written below a note: what it does or is called at the pitch that sounds; null for nothing, and for a dead note. A quarter
+    /// tone above that has an arrow.
     /// </summary>
     public static string? Label(Path path, PathNote note, Labels labels, string? format, IFormatProvider? naming) =>
         labels switch
         {
+            _ when note.IsDead => null,
             Labels.Functions when path.FunctionOf(note) is { } function => function.ToString(format, naming)
                 + Quarter(note, format),
             Labels.NoteNames => path.SoundingPitch(note).Name.ToString(format, naming) + Quarter(note, format),

@@ -362,6 +362,7 @@ internal static class TabPicture
         private void WriteLabels()
         {
             var placed = notes
+                .Where(static note => !note.IsDead)
                 .GroupBy(static note => note.Start)
                 .SelectMany(group =>
                     group

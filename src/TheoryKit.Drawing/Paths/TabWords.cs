@@ -11,13 +11,23 @@ internal static class TabWords
     public static string Title(TheoryKit.Paths.Path path, string format, IFormatProvider? naming)
     {
         var chords = Chords(path).Distinct().Select(chord => chord.ToString(format, naming)).ToList();
-        var notes = InWords.Count(path.Notes.Count, "note");
+        var notes = Notes(path);
         return chords.Count switch
         {
             0 => $"{notes} in {path.Time}",
             <= 4 => $"{notes} over {InWords.List(chords)}",
             _ => $"{notes} over {InWords.Count(chords.Count, "chord")}",
         };
+    }
+
+    /// <summary>"5 notes", "5 notes and 3 dead ones", "3 dead notes".</summary>
+    public static string Notes(TheoryKit.Paths.Path path)
+    {
+        var dead = path.Notes.Count(static note => note.IsDead);
+        var sounding = path.Notes.Count - dead;
+        return dead == 0 ? InWords.Count(sounding, "note")
+            : sounding == 0 ? InWords.Count(dead, "dead note")
+            : $"{InWords.Count(sounding, "note")} and {InWords.Count(dead, "dead one")}";
     }
 
     public static string Describe(TabDrawing drawing)
@@ -81,9 +91,24 @@ internal static class TabWords
 
     // "string 4 fret 5, G3, the 1 of Gm9, for 1/2 beat, finger 3, hammer-on".
     // "string 2 fret 8, G4, bend by a whole tone to A4, the 13 of C13, for 1 beat".
+    // "dead note on string 2, for 1/2 beat, accent".
     private static string Note(TabDrawing drawing, PathNote note)
     {
         var path = drawing.Path;
+        if (note.IsDead)
+        {
+            var others = note.Techniques.Where(static technique => technique != Technique.Dead);
+            return string.Join(
+                ", ",
+                [
+                    TabNote.Dead(note),
+                    $"for {Beats(note.Length)}",
+                    .. note.Finger is { } held ? [Hands.Word(held)] : Array.Empty<string>(),
+                    .. others.Select(static technique => technique.Name),
+                ]
+            );
+        }
+
         var isOpen = note.Position.Fret == path.Neck.OpenFret(note.Position.String);
         return string.Concat(
             $"string {note.Position.String} {(isOpen ? "open" : $"fret {note.Position.Fret}")}, {note.Pitch.ToString("P", drawing.Naming)}",

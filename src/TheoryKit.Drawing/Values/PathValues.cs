@@ -30,7 +30,7 @@ internal static class PathValues
     public static Description<PathNote> Notes { get; } =
         new(
             new("note", "notes"),
-            static note => Words.Of(note.Pitch),
+            static note => note.IsDead ? Technique.Dead.Name : Words.Of(note.Pitch),
             [
                 new("string", static note => note.Position.String, IsNumber: true),
                 new("fret", static note => note.Position.Fret, IsNumber: true),
@@ -103,7 +103,7 @@ internal static class PathValues
     public static Description<SoundingNote> Sounding { get; } =
         new(
             new("sounding note", "sounding notes"),
-            static note => Words.Of(note.Pitch),
+            static note => note.Note.IsDead ? Technique.Dead.Name : Words.Of(note.Pitch),
             [
                 new("starts at beat", static note => Beats(note.Start), IsNumber: true),
                 new("sounds for beats", static note => Beats(note.Length), IsNumber: true),
@@ -144,7 +144,7 @@ internal static class PathValues
                             .Select(note =>
                                 (IReadOnlyList<Cell>)
                                     [
-                                        new Cell(Words.Of(note.Pitch)),
+                                        new Cell(note.Note.IsDead ? Technique.Dead.Name : Words.Of(note.Pitch)),
                                         Seconds(performance.SecondsAt(note.Start)),
                                         Seconds(performance.SecondsAt(note.Length)),
                                         Number(note.Loudness),

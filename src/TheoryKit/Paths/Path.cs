@@ -127,12 +127,12 @@ public sealed partial class Path : IEquatable<Path>
     /// <summary>
     /// What a note does at the pitch that sounds (<see cref="SoundingPitch"/>) over the chord that it starts with: its degree over that chord's root, as the chord names it where it
     /// is one of its tones, else as it is spelled; over a seventh chord 2, 4 and 6 are called 9, 11 and 13. Null where there is no
-    /// chord.
+    /// chord, and for a dead note.
     /// </summary>
     public Degree? FunctionOf(PathNote note)
     {
         ArgumentNullException.ThrowIfNull(note);
-        return ChordAt(note.Start) is { } chord ? FunctionOver(chord, Sounding(note, chord)) : null;
+        return !note.IsDead && ChordAt(note.Start) is { } chord ? FunctionOver(chord, Sounding(note, chord)) : null;
     }
 
     /// <summary>What a pitch does over a chord; see <see cref="FunctionOf"/>.</summary>
@@ -204,7 +204,7 @@ public sealed partial class Path : IEquatable<Path>
     public override int GetHashCode() =>
         HashCode.Combine(Neck, Time, Beats, notes.Length, notes.IsEmpty ? null : notes[0]);
 
-    /// <summary>How much of it there is, and its pitches.</summary>
+    /// <summary>How much of it there is, and its pitches; x for a dead note.</summary>
     public override string ToString() =>
-        $"{notes.Length} {(notes.Length == 1 ? "note" : "notes")} in {Beats} {(Beats > Fraction.One ? "beats" : "beat")} of {Time}: {string.Join(' ', notes.Select(static note => note.Pitch))}";
+        $"{notes.Length} {(notes.Length == 1 ? "note" : "notes")} in {Beats} {(Beats > Fraction.One ? "beats" : "beat")} of {Time}: {string.Join(' ', notes.Select(static note => note.IsDead ? "x" : $"{note.Pitch}"))}";
 }

@@ -59,6 +59,9 @@ public sealed record PathNote
                     );
     }
 
+    /// <summary>Whether it is a dead note: a click of the string, with no pitch and no function.</summary>
+    public bool IsDead => Has(Technique.Dead);
+
     /// <summary>When it ends, in beats.</summary>
     public Fraction End => (Start + Length).Reduce();
 

@@ -597,7 +597,9 @@ public class MovedLickTests
 
     internal static bool IsTold(MovedLick moved, MovedTone tone) =>
         moved.Remarks.Any(remark =>
-            remark.Bar == tone.Bar && remark.Beat == tone.Beat && remark.Pitch == tone.SoundedBefore
+            remark.Bar == tone.Bar
+            && remark.Beat == tone.Beat
+            && remark.Pitch == (tone.Before.IsDead ? null : tone.SoundedBefore)
         );
 
     internal static IEnumerable<(int Midi, int Bend, Fraction Start, Fraction Length)> Heard(Path path) =>

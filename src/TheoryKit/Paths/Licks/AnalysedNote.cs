@@ -69,9 +69,9 @@ public sealed record AnalysedNote
     /// <summary>Whether it counts as a note of the line: neither dead nor slid from.</summary>
     public bool Counts => Part is not (NotePart.Dead or NotePart.Grace);
 
-    /// <summary>Pitch, function, chord and part: <c>D#4 = #9 of C13, approach</c>.</summary>
+    /// <summary>Pitch, function, chord and part: <c>D#4 = #9 of C13, approach</c>; of a dead note no more than that it is one.</summary>
     public override string ToString() =>
-        Function is { } function
-            ? $"{Sounding} = {function} of {Chord}, {NoteParts.Words(Part)}"
-            : $"{Sounding}, {NoteParts.Words(Part)}";
+        Part == NotePart.Dead ? NoteParts.Words(Part)
+        : Function is { } function ? $"{Sounding} = {function} of {Chord}, {NoteParts.Words(Part)}"
+        : $"{Sounding}, {NoteParts.Words(Part)}";
 }

@@ -180,7 +180,7 @@ internal sealed class LickAnalyser
             read.Stretch = stretch;
             (read.Target, read.SlidFrom) = (-1, -1);
             Hear(ref read, path.Sounding(note, stretches[stretch].Chord));
-            if (note.Has(Technique.Dead))
+            if (note.IsDead)
             {
                 (read.Part, read.Function, read.Role, read.IsNamed) = (NotePart.Dead, null, ToneRole.Other, false);
             }

@@ -91,8 +91,8 @@ public sealed class LickAnalysis : IEquatable<LickAnalysis>
         new LickWords(this, format, naming).Whole();
 
     /// <summary>
-    /// The zones that the notes use, chord by chord; chords with no zone on this neck and those without notes are left out. Searched anew each
-    /// time, about a third of a millisecond a chord.
+    /// The zones that the notes use, chord by chord; chords with no zone on this neck and those without notes are left out. Dead notes, that
+    /// any hand nearby can play, do not count. Searched anew each time, about a third of a millisecond a chord.
     /// </summary>
     /// <param name="hand">The hand; an average one if null.</param>
     public IReadOnlyList<ZoneUse> Zones(Hand? hand = null)
@@ -102,13 +102,12 @@ public sealed class LickAnalysis : IEquatable<LickAnalysis>
         var note = 0;
         foreach (var stretch in stretches)
         {
-            var from = note;
-            while (note < notes.Length && notes[note].Note.Start < At(stretch.End))
+            var (from, count) = (note, 0);
+            for (; note < notes.Length && notes[note].Note.Start < At(stretch.End); note++)
             {
-                note++;
+                count += notes[note].Part == NotePart.Dead ? 0 : 1;
             }
 
-            var count = note - from;
             if (stretch.Chord is not { } chord || count == 0)
             {
                 continue;
@@ -127,7 +126,8 @@ public sealed class LickAnalysis : IEquatable<LickAnalysis>
                 {
                     var position = notes[index].Note.Position;
                     inside +=
-                        zone.Window.Contains(position.Fret) || position.Fret == Path.Neck.OpenFret(position.String)
+                        notes[index].Part != NotePart.Dead
+                        && (zone.Window.Contains(position.Fret) || position.Fret == Path.Neck.OpenFret(position.String))
                             ? 1
                             : 0;
                 }

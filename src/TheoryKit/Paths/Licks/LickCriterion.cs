@@ -331,7 +331,7 @@ public abstract record LickCriterion
         /// <summary>Bars that it begins.</summary>
         Bars,
 
-        /// <summary>Notes.</summary>
+        /// <summary>Notes that sound: dead ones do not count.</summary>
         Notes,
     }
 
@@ -409,7 +409,7 @@ public abstract record LickCriterion
             {
                 Countable.Tempo => facts.Lick.Tempo,
                 Countable.Bars => facts.Lick.Path.BarCount,
-                _ => facts.Lick.Path.Notes.Count,
+                _ => facts.Lick.Path.Notes.Count(static note => !note.IsDead),
             };
     }
 

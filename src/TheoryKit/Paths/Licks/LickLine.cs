@@ -101,7 +101,7 @@ public sealed class LickLine : IEquatable<LickLine>, ISpanParsable<LickLine>
 
     /// <summary>The sounding pitch in cents; null for a dead note.</summary>
     internal static int? CentsOf(Path path, PathNote note) =>
-        note.Has(Technique.Dead) ? null
+        note.IsDead ? null
         : note.Has(Technique.NaturalHarmonic) || note.Has(Technique.ArtificialHarmonic)
             ? (100 * path.SoundingPitch(note).MidiNumber) + (note.Bend % 100)
         : (100 * note.Pitch.MidiNumber) + note.Bend;

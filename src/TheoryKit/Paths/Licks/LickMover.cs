@@ -617,7 +617,10 @@ internal sealed class LickMover(Lick lick)
             together = [.. together.Skip(1).SkipLast(1), .. together.Take(1), .. together.Skip(1).TakeLast(1)];
             foreach (var index in together)
             {
-                foreach (var octaves in NearOctaves.Where(wanted[index].HasOctave))
+                // A click has no octave to go to.
+                foreach (
+                    var octaves in NearOctaves.Where(each => !wanted[index].IsDead && wanted[index].HasOctave(each))
+                )
                 {
                     var moved = With(wanted[index], octaves);
                     if (
@@ -765,6 +768,7 @@ internal sealed class LickMover(Lick lick)
                         var (before, index) = (each.Before, each.Index);
                         var after = found[(each.Note!.Start.Reduce(), each.Note.Position.String)];
                         var (bar, beat) = Place(before);
+                        var (barAfter, beatAfter) = Place(after);
                         return new MovedTone(
                             bar,
                             beat,
@@ -774,8 +778,10 @@ internal sealed class LickMover(Lick lick)
                             after,
                             now.Path.SoundingPitch(after),
                             now.Path.FunctionOf(after),
-                            before.Has(Technique.Dead) ? "" : reasons?[index].Why ?? "",
-                            !before.Has(Technique.Dead) && (reasons?[index].IsException ?? false)
+                            barAfter,
+                            beatAfter,
+                            before.IsDead ? "" : reasons?[index].Why ?? "",
+                            !before.IsDead && (reasons?[index].IsException ?? false)
                         );
                     }),
             ],
@@ -792,7 +798,8 @@ internal sealed class LickMover(Lick lick)
 
     private void Tell(int note, string lost, string instead)
     {
-        var (bar, beat) = Place(path.Notes[note]);
-        remarks.Add((note, new(bar, beat, path.SoundingPitch(path.Notes[note]), lost, instead)));
+        var told = path.Notes[note];
+        var (bar, beat) = Place(told);
+        remarks.Add((note, new(bar, beat, told.IsDead ? null : path.SoundingPitch(told), lost, instead)));
     }
 }

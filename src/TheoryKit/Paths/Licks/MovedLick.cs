@@ -7,7 +7,7 @@ namespace TheoryKit.Paths;
 /// <summary>What could not be kept when a lick was moved, and what was done instead. Equal when all of that agrees.</summary>
 /// <param name="Bar">The bar of the lick before it was moved, from 1; null where it is about the lick as a whole.</param>
 /// <param name="Beat">The beat in that bar, from 1; null where it is about the lick as a whole.</param>
-/// <param name="Pitch">The note's pitch before it was moved, as it sounded; null where it is about the lick as a whole.</param>
+/// <param name="Pitch">The note's pitch before it was moved, as it sounded; null where it is about a dead note or the lick as a whole.</param>
 /// <param name="Lost">What could not be kept, and why.</param>
 /// <param name="Instead">What was done instead.</param>
 public sealed record MoveRemark(int? Bar, Fraction? Beat, Pitch? Pitch, string Lost, string Instead)
@@ -16,7 +16,7 @@ public sealed record MoveRemark(int? Bar, Fraction? Beat, Pitch? Pitch, string L
     /// A sentence: <c>Bar 2, beat 2 and 1/2: Eb4 loses the slide: both notes are at one fret now; instead the note struck.</c>
     /// </summary>
     public override string ToString() =>
-        $"{(Bar is { } bar && Beat is { } beat ? $"{MoveWords.Place(bar, beat)}: {Pitch}" : "The lick")} loses {Lost}; instead {Instead}.";
+        $"{(Bar is { } bar && Beat is { } beat ? $"{MoveWords.Place(bar, beat)}: {Pitch?.ToString() ?? "the dead note"}" : "The lick")} loses {Lost}; instead {Instead}.";
 }
 
 /// <summary>A note of a lick before it was moved and after. Equal when all of that agrees.</summary>
@@ -24,10 +24,12 @@ public sealed record MoveRemark(int? Bar, Fraction? Beat, Pitch? Pitch, string L
 /// <param name="Beat">The beat in that bar before, from 1.</param>
 /// <param name="Before">The note before.</param>
 /// <param name="SoundedBefore">The pitch that it had in the end, bends and harmonics counted in.</param>
-/// <param name="FunctionBefore">What it did over its chord; null where there was none.</param>
+/// <param name="FunctionBefore">What it did over its chord; null where there was none, and for a dead note.</param>
 /// <param name="After">The note now.</param>
 /// <param name="SoundedAfter">The pitch that it has now.</param>
-/// <param name="FunctionAfter">What it does now; null where there is no chord.</param>
+/// <param name="FunctionAfter">What it does now; null where there is no chord, and for a dead note.</param>
+/// <param name="BarAfter">The bar that it is in now, from 1.</param>
+/// <param name="BeatAfter">The beat in that bar now, from 1.</param>
 /// <param name="Why">Why it went there, where it was refitted; else empty.</param>
 /// <param name="IsException">Whether it could not simply keep its function: the words say what was done.</param>
 public sealed record MovedTone(
@@ -39,16 +41,45 @@ public sealed record MovedTone(
     PathNote After,
     Pitch SoundedAfter,
     Degree? FunctionAfter,
+    int BarAfter,
+    Fraction BeatAfter,
     string Why = "",
     bool IsException = false
 )
 {
-    /// <summary>A sentence: <c>Bar 1, beat 2: E4 (3) becomes Eb4 (b3): the 3 of C7 becomes the b3 of Cm7.</c></summary>
+    /// <summary>Whether it is in another bar or on another beat now.</summary>
+    public bool IsElsewhereInTime => (Bar, Beat) != (BarAfter, BeatAfter);
+
+    /// <summary>
+    /// Whether it does what it did: the same function, or, where neither had a chord, the same pitch in any octave; a quarter tone above
+    /// it where it was. A dead note does nothing else.
+    /// </summary>
+    public bool DoesTheSame =>
+        Before.IsDead
+        || (
+            FunctionBefore == FunctionAfter
+            && Before.Bend % 100 == After.Bend % 100
+            && (FunctionBefore is not null || SoundedBefore.PitchClass == SoundedAfter.PitchClass)
+        );
+
+    /// <summary>
+    /// A sentence: <c>Bar 1, beat 2: E4 (3) becomes Eb4 (b3): the 3 of C7 becomes the b3 of Cm7.</c> Where the time is another:
+    /// <c>Bar 1, beat 2, now bar 1, beat 2 and 1/2: E4 (3) stays.</c>
+    /// </summary>
     public override string ToString() =>
-        $"{MoveWords.Place(Bar, Beat)}: {Say(SoundedBefore, FunctionBefore)} {(SoundedBefore == SoundedAfter && FunctionBefore == FunctionAfter ? "stays" : $"becomes {Say(SoundedAfter, FunctionAfter)}")}"
+        $"{MoveWords.Place(Bar, Beat)}{(IsElsewhereInTime ? $", now b{MoveWords.Place(BarAfter, BeatAfter)[1..]}" : "")}: "
+        + $"{Say(Before, SoundedBefore, FunctionBefore)} {(IsUnchanged ? "stays" : $"becomes {Say(After, SoundedAfter, FunctionAfter)}")}"
         + (Why.Length > 0 ? $": {Why}." : ".");
 
-    private static string Say(Pitch pitch, Degree? function) => function is null ? $"{pitch}" : $"{pitch} ({function})";
+    private bool IsUnchanged =>
+        Before.IsDead
+            ? Before.Position.String == After.Position.String
+            : SoundedBefore == SoundedAfter && FunctionBefore == FunctionAfter;
+
+    private static string Say(PathNote note, Pitch pitch, Degree? function) =>
+        note.IsDead ? $"the dead note on string {note.Position.String}"
+        : function is null ? $"{pitch}"
+        : $"{pitch} ({function})";
 }
 
 /// <summary>

@@ -459,7 +459,7 @@ internal sealed class Refitting
     {
         var note = path.Notes[index];
         var pitch = path.SoundingPitch(note);
-        if (!note.Has(Technique.Dead) && Target(index) is { } target)
+        if (!note.IsDead && Target(index) is { } target)
         {
             var other = path.SoundingPitch(path.Notes[target]);
             var distance = pitch.MidiNumber - other.MidiNumber;
@@ -489,7 +489,7 @@ internal sealed class Refitting
         for (var later = index + 1; later < path.Notes.Count; later++)
         {
             var other = path.Notes[later];
-            if (other.Has(Technique.Dead) || other.Start == note.Start)
+            if (other.IsDead || other.Start == note.Start)
             {
                 continue;
             }

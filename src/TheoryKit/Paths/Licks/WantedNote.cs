@@ -35,7 +35,7 @@ internal sealed record WantedNote
     public bool IsLeftOut { get; init; }
 
     /// <summary>Whether it is a click that keeps its string and has no pitch worth keeping.</summary>
-    public bool IsDead => Note.Has(Technique.Dead);
+    public bool IsDead => Note.IsDead;
 
     /// <summary>The notes of a path as they are.</summary>
     public static List<WantedNote> Of(Path path)

@@ -52,7 +52,7 @@ internal static class TabNoteText
 
         var fret = note.Has(Technique.Release) ? Bent(note) : Fret(neck, note.Position.String, note.Position.Fret);
         var sign =
-            !note.Has(Technique.Dead) ? fret
+            !note.IsDead ? fret
             : !saysAll || (note.Position.Fret == neck.OpenFret(note.Position.String) && !note.Has(Technique.Release))
                 ? "x"
             : $"x({fret})";

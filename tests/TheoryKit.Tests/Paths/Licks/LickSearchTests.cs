@@ -247,7 +247,7 @@ public sealed class LickSearchTests : IDisposable
         {
             LickCriterion.Countable.Tempo => lick.Tempo,
             LickCriterion.Countable.Bars => Math.Ceiling(lick.Path.Beats.ToDouble() / lick.Path.Time.Beats),
-            _ => lick.Path.Notes.Count,
+            _ => lick.Path.Notes.Count(static note => !note.Has(Technique.Dead)),
         };
 
     // Every sixteenth there is asked which chord it is.
