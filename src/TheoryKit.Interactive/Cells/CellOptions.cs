@@ -119,14 +119,15 @@ internal sealed class CellOptions(SubmitCode command, CellSource source, IReadOn
             // The text may have a header of its own, as long as it says the same.
             if (header.Length > 0 && Theory.Changes.TryParse(text, null, out var own))
             {
+                var blank = text.AsSpan(0, text.Length - text.AsSpan().TrimStart().Length);
                 return (time is null || own.Time == time) && (key is null || own.Key == key)
                     ? (own, null)
                     : (
                         null,
                         new(
                             $"The chords say {string.Join(", ", new object?[] { own.Time, own.Key }.OfType<object>())} themselves, the options {header}; one of the two is enough",
-                            1,
-                            1,
+                            blank.Count('\n') + 1,
+                            blank.Length - blank.LastIndexOf('\n'),
                             1
                         )
                     );
