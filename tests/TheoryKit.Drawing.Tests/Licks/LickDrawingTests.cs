@@ -345,6 +345,20 @@ public class LickDrawingTests
     }
 
     [Fact]
+    public void Where_the_capo_is_stands_below_the_name_of_a_lick_that_is_compared()
+    {
+        var lick = DrawnLicks.Bends;
+        var on = lick.On(new Neck(Tuning.Standard, capo: 3)).Lick;
+        var svg = XElement.Parse(new LickComparison([lick, on]).Svg());
+        var texts = svg.Descendants().Where(static each => each.Name.LocalName == "text").ToList();
+        var (name, capo) = (
+            texts.Last(each => each.Value.Contains(lick.Name, StringComparison.Ordinal)),
+            texts.Single(static each => each.Value.StartsWith("capo 3", StringComparison.Ordinal))
+        );
+        Assert.True((double)capo.Attribute("y")! - (double)name.Attribute("y")! >= 12);
+    }
+
+    [Fact]
     public void A_lick_differs_where_it_does_something_else()
     {
         var comparison = new[] { DrawnLicks.Bends, DrawnLicks.SevenNine }.Compare();
