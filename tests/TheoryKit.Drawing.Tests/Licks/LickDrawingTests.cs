@@ -359,6 +359,25 @@ public class LickDrawingTests
     }
 
     [Fact]
+    public void How_far_a_lick_answers_is_said_once_and_only_where_it_does_not_in_full()
+    {
+        var lick = DrawnLicks.Bends;
+        Assert.DoesNotContain("in part", Text("bend in bar 1", 1), StringComparison.Ordinal);
+        Assert.DoesNotContain("in part", Text("70 % alike", 0.7), StringComparison.Ordinal);
+        Assert.Contains("in part", Text("of Nine Tin Boats", 0.9), StringComparison.Ordinal);
+
+        string Text(string reason, double score) =>
+            All.Text(
+                new FoundLick
+                {
+                    Kept = new() { Lick = lick, File = "a.lick.txt" },
+                    Score = score,
+                    Reasons = [reason],
+                }
+            );
+    }
+
+    [Fact]
     public void A_lick_differs_where_it_does_something_else()
     {
         var comparison = new[] { DrawnLicks.Bends, DrawnLicks.SevenNine }.Compare();
