@@ -21,12 +21,26 @@ public sealed class PrintCommandTests : IDisposable
         );
         Assert.Equal(0, await program.Print());
         var page = program.Page("kestrel-stairs");
-        Assert.Contains("<pre class=\"console\">four &lt;bars&gt;</pre>", page, StringComparison.Ordinal);
-        Assert.Contains("<pre class=\"console error\">loud</pre>", page, StringComparison.Ordinal);
+        Assert.Contains("<pre class=\"console short\">four &lt;bars&gt;</pre>", page, StringComparison.Ordinal);
+        Assert.Contains("<pre class=\"console error short\">loud</pre>", page, StringComparison.Ordinal);
         Assert.Contains("shown", page, StringComparison.Ordinal);
         Assert.Contains("<b>bold</b>", page, StringComparison.Ordinal);
-        Assert.Contains("<pre class=\"value\">returned</pre>", page, StringComparison.Ordinal);
+        Assert.Contains("<pre class=\"value short\">returned</pre>", page, StringComparison.Ordinal);
         Assert.Contains("line 1, column 10: warning CS1030", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Text_that_fits_a_page_is_not_torn_between_two()
+    {
+        program.Write(
+            "kestrel-stairs.ipynb",
+            "Console.WriteLine(\"E|-5-\\nA|---\");",
+            "Console.WriteLine(string.Join('\\n', Enumerable.Range(1, 400)));"
+        );
+        Assert.Equal(0, await program.Print());
+        var page = program.Page("kestrel-stairs");
+        Assert.Contains("<pre class=\"console short\">E|-5-\nA|---</pre>", page, StringComparison.Ordinal);
+        Assert.Contains("<pre class=\"console\">1\n2\n", page, StringComparison.Ordinal);
     }
 
     [Fact]

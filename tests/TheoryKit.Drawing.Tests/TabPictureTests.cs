@@ -96,6 +96,62 @@ public partial class TabPictureTests
         );
 
     [Fact]
+    public void Bends_that_begin_together_say_each_amount_once_and_none_over_another() =>
+        Gen.Select(Gen.Int[1, 20], Gen.Int[1, 6], Gen.Bool)
+            .Array[2, 4]
+            .Sample(
+                static bends =>
+                {
+                    var notes = bends.Select(
+                        static (bend, index) =>
+                            new PathNote
+                            {
+                                Position = new(index + 1, bend.Item1),
+                                Pitch = Pitch.FromMidi(Neck.Guitar.MidiNumberAt(new(index + 1, bend.Item1))),
+                                Start = Fraction.Zero,
+                                Length = 1,
+                                Techniques = [bend.Item3 ? Technique.PreBend : Technique.Bend],
+                                Bend = bend.Item2 * 50,
+                            }
+                    );
+                    var path = new Path(Neck.Guitar, notes, TimeSignature.Common);
+                    var svg = XElement.Parse(path.Tab().Svg());
+                    var amounts = Texts(svg)
+                        .Where(static each =>
+                            each.Attribute("font-size")?.Value == "10" && each.Attribute("text-anchor") is not null
+                        )
+                        .Select(static each =>
+                        {
+                            var (x, width) = ((double)each.Attribute("x")!, each.Value.Length * 4.5);
+                            var isEnd = each.Attribute("text-anchor")!.Value == "end";
+                            return (
+                                each.Value,
+                                Left: isEnd ? x - width : x - (width / 2),
+                                Right: isEnd ? x : x + (width / 2),
+                                Y: (double)each.Attribute("y")!
+                            );
+                        })
+                        .ToList();
+                    Assert.Equal(
+                        bends.Select(static bend => TabSigns.Amount(bend.Item2 * 50)).Distinct().Order(),
+                        amounts.Select(static each => each.Value).Distinct().Order()
+                    );
+                    for (var first = 0; first < amounts.Count; first++)
+                    {
+                        foreach (var second in amounts.Skip(first + 1))
+                        {
+                            var (one, other) = (amounts[first], second);
+                            Assert.True(
+                                one.Right <= other.Left || other.Right <= one.Left || Math.Abs(one.Y - other.Y) >= 7,
+                                $"{one} and {other}"
+                            );
+                        }
+                    }
+                },
+                iter: 300
+            );
+
+    [Fact]
     public void Room_for_bends_is_only_in_lines_that_have_some()
     {
         var layout = new TabLayout(DrawnLicks.OverTheLine.Path.Tab() with { Width = TabDrawing.MinWidth });

@@ -165,6 +165,34 @@ public class ValueTests
         );
 
     [Fact]
+    public void A_bar_of_a_chart_is_as_wide_as_its_chords()
+    {
+        // Half an em a sign is the least of any bold serif type that is a quarter larger than the text.
+        foreach (var bars in (string[])["Bbmaj7#11/D Ebmaj7#11 | F6/9", "F6/9 | F#m7b5/E B7b9b13 Gm7b5 C7b9b13", "C"])
+        {
+            var changes = Changes.Parse($"4/4: {bars}");
+            var style = Fragment
+                .Parse(All.Html(changes, new RenderContext()))
+                .Descendants("ol")
+                .Single()
+                .Attribute("style")!
+                .Value;
+            var width = double.Parse(
+                style["--bar:".Length..^"em".Length],
+                System.Globalization.CultureInfo.InvariantCulture
+            );
+            Assert.All(
+                changes.Bars,
+                bar =>
+                    Assert.True(
+                        width >= bar.Chords.Sum(static span => $"{span.Chord:P}".Length + 1) * 0.5 * 1.25,
+                        style
+                    )
+            );
+        }
+    }
+
+    [Fact]
     public void A_chart_has_a_list_item_for_every_bar_and_numerals_where_there_is_a_key()
     {
         var html = Fragment.Parse(

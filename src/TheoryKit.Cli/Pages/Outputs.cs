@@ -45,6 +45,12 @@ internal static class Outputs
         };
     }
 
-    private static string Text(string text, string kind) =>
-        $"<pre class=\"{kind}\">{WebUtility.HtmlEncode(text)}</pre>";
+    /// <summary>Text of no more lines than that goes over to the next page whole: the tab in it is not torn.</summary>
+    private const int ShortText = 40;
+
+    private static string Text(string text, string kind)
+    {
+        var length = text.AsSpan().Count('\n') < ShortText ? " short" : "";
+        return $"<pre class=\"{kind}{length}\">{WebUtility.HtmlEncode(text)}</pre>";
+    }
 }

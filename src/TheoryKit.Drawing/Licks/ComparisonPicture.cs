@@ -7,7 +7,7 @@ namespace TheoryKit.Drawing;
 internal static class ComparisonPicture
 {
     private const double LeastScale = 0.72;
-    private const double NameRow = 24;
+    private const double NameHeight = 24;
     private const double Gap = 10; // between two licks
     private const double LineGap = 14;
     private const double Character = 6.6; // of a name
@@ -70,13 +70,18 @@ internal static class ComparisonPicture
         return [.. tabs.Select(tab => new TabLayout(tab, spacing))];
     }
 
+    /// <summary>The height of the name, and of the words about a capo below it.</summary>
+    private static double NameRow(TabLayout layout, int line) => NameHeight + (line == 0 ? layout.CapoHeight : 0);
+
     private static int Lines(List<TabLayout> layouts) => layouts.Max(static layout => layout.Lines.Count);
 
     private static double Height(List<TabLayout> layouts, int line)
     {
-        var here = layouts.Where(layout => line < layout.Lines.Count).Select(layout => layout.Lines[line]).ToList();
+        var here = layouts.Where(layout => line < layout.Lines.Count).ToList();
         return Math.Ceiling(
-            here.Sum(static each => each.Height + NameRow) + ((here.Count - 1) * Gap) + TabLayout.Above
+            here.Sum(layout => NameRow(layout, line) + layout.Lines[line].Height)
+                + ((here.Count - 1) * Gap)
+                + TabLayout.Above
         );
     }
 
@@ -90,7 +95,7 @@ internal static class ComparisonPicture
         foreach (var (index, layout) in layouts.Index().Where(each => line < each.Item.Lines.Count))
         {
             var svg = new SvgWriter(16 * 1024);
-            var height = Math.Ceiling(NameRow + layout.Lines[line].Height + Gap);
+            var height = Math.Ceiling(NameRow(layout, line) + layout.Lines[line].Height + Gap);
             if ((line, index) == (0, 0))
             {
                 Open(svg, comparison, layouts, height, context);
@@ -133,7 +138,7 @@ internal static class ComparisonPicture
         foreach (var (index, layout) in layouts.Index().Where(each => line < each.Item.Lines.Count))
         {
             WriteLick(svg, comparison, layout, index, line, top);
-            top += NameRow + layout.Lines[line].Height + Gap;
+            top += NameRow(layout, line) + layout.Lines[line].Height + Gap;
         }
     }
 
@@ -155,7 +160,7 @@ internal static class ComparisonPicture
             layout,
             layout.Lines[line] with
             {
-                Top = top + NameRow,
+                Top = top + NameRow(layout, line),
             },
             svg,
             note => comparison.Differs(index, note)

@@ -45,7 +45,7 @@ internal static class LickFolderValues
             static each => UserText.Of(each.Lick.Name),
             [
                 new("why", static each => Shown(Reasons(each))),
-                new("answers", static each => Percent(each.Score), IsNumber: true),
+                new("answers in part", static each => InPart(each), IsNumber: true),
                 new("of", static each => Said(UserText.Of(each.Lick.Tune))),
                 new("chords", static each => Shown(Chords(each.Lick, MostChords))),
                 new("tempo", static each => Number(each.Lick.Tempo), IsNumber: true),
@@ -116,9 +116,7 @@ internal static class LickFolderValues
         var blocks = new List<Block>
         {
             new Block.Title(
-                likeness.Value >= 1
-                    ? "The same but for key and register"
-                    : $"{Percent(likeness.Value)!.Words.Plain(null)} alike"
+                likeness.Value >= 1 ? "The same but for key and register" : $"{Percent(likeness.Value)} alike"
             ),
         };
         if (likeness.Differences.Count > 0)
@@ -177,7 +175,10 @@ internal static class LickFolderValues
     /// <summary>Why a lick was found.</summary>
     public static Words Reasons(FoundLick found)
     {
-        var reasons = Words.Join("; ", found.Reasons.Take(MostReasons).Select(UserText.Of).Select(ReasonWords.Of));
+        var reasons = Words.Join(
+            "; ",
+            found.Reasons.Take(MostReasons).Select(static reason => ReasonWords.Of(Unbroken(UserText.Of(reason))))
+        );
         return found.Reasons.Count > MostReasons ? Words.Join("; ", [reasons, "…"]) : reasons;
     }
 
@@ -193,8 +194,18 @@ internal static class LickFolderValues
 
     private static Cell? Number(double? number) => number?.ToString(CultureInfo.InvariantCulture);
 
-    private static Cell? Percent(double part) =>
+    private static string Percent(double part) =>
         string.Create(CultureInfo.InvariantCulture, $"{Math.Floor((part * 100) + 1e-9)}\u00a0%");
+
+    private static string Unbroken(string reason) => reason.Replace(" %", "\u00a0%", StringComparison.Ordinal);
+
+    /// <summary>How far a lick answers, unless it does in full or its one reason says so.</summary>
+    private static Cell? InPart(FoundLick found)
+    {
+        var part = Percent(found.Score);
+        var isSaid = found.Reasons is [var only] && Unbroken(only).StartsWith(part, StringComparison.Ordinal);
+        return found.Score >= 1 || isSaid ? null : (Cell)part;
+    }
 
     private static string Shape(IReadOnlyList<Direction> shape) =>
         shape.Count == 0

@@ -56,11 +56,11 @@ internal static class LickSheets
     public static Description<TabRemark> Remarks { get; } =
         new(
             new("remark", "remarks"),
-            static remark => $"line {remark.Line}, character {remark.Column}",
-            [
-                new("about", static remark => remark.Length > 1 ? InWords.Count(remark.Length, "character") : null),
-                new("what was made of it", static remark => UserText.Of(remark.Text)),
-            ]
+            static remark =>
+                remark.Length > 1
+                    ? $"line {remark.Line}, characters {remark.Column} to {remark.Column + remark.Length - 1}"
+                    : $"line {remark.Line}, character {remark.Column}",
+            [new("what was made of it", static remark => UserText.Of(remark.Text))]
         );
 
     public static Description<TabReadOptions> Options { get; } =

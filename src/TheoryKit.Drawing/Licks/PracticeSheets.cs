@@ -28,7 +28,7 @@ internal static class PracticeSheets
 
     public static Description<Practised> Entries { get; } =
         new(
-            new("lick practised", "licks practised"),
+            new("lick practised", "times practised"),
             static entry => UserText.Of(entry.Lick),
             [
                 new("day", static entry => Day(entry.Date)),
@@ -37,7 +37,11 @@ internal static class PracticeSheets
                 new("how it went", static entry => entry.Outcome.Name),
                 new("note", static entry => entry.Note.Length > 0 ? UserText.Of(entry.Note) : null),
             ]
-        );
+        )
+        {
+            // One lick may have been practised several times.
+            Counted = static (count, _) => $"Practised {InWords.Count(count, "time")}",
+        };
 
     public static Description<LickRenamed> Renames { get; } =
         new(

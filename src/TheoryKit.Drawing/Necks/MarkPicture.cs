@@ -130,7 +130,8 @@ internal static class MarkPicture
 
     // A label of four signs still fits on its mark.
     private static double TypeSize(string text) =>
-        text.Length switch
+        // Dots that stand for more are as wide as two.
+        (text.Length + (text.EndsWith('…') ? 1 : 0)) switch
         {
             <= 2 => NeckLayout.TypeSize,
             3 => 8.6,

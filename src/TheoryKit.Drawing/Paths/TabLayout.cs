@@ -84,7 +84,7 @@ internal sealed class TabLayout
         labels = StaffHeight + (drawing.ShowsRhythm ? StemEnd + (hasTuplets ? 14 : 0) + 10 : 16);
         var bars = Math.Max(1, path.BarCount);
         var chordRow = tab.Chords.Count > 0 || bars > 1 ? ChordRow : 0;
-        var top = Above + (path.Neck.Capo > 0 ? CapoRow : 0);
+        var top = Above + CapoHeight;
         var lines = new List<TabLine>();
         var byLine = spacing.Lines.Select(line => line.Where(bar => bar.Number < bars).ToList());
         foreach (var here in byLine.TakeWhile(static line => line.Count > 0))
@@ -124,6 +124,9 @@ internal sealed class TabLayout
     public double Width => spacing.Width;
 
     public double Height { get; }
+
+    /// <summary>What the words about a capo take above the first line; 0 without a capo.</summary>
+    public double CapoHeight => Tab.Path.Neck.Capo > 0 ? CapoRow : 0;
 
     /// <summary>Where the lines of the staff begin.</summary>
     public double Left => spacing.Left;

@@ -89,7 +89,7 @@ internal static class TabPicture
             notes.AddRange(layout.Notes(line.Bars));
             if (path.Neck.Capo > 0 && from == Fraction.Zero)
             {
-                svg.Label(layout.Left, NeckLayout.Rounded(line.Top - 1))
+                svg.Label(layout.Left, NeckLayout.Rounded(line.Top - 3))
                     .Fill(Look.Quiet)
                     .Attribute("font-size", 10)
                     .Text(TabWords.Capo(path.Neck))
@@ -236,6 +236,12 @@ internal static class TabPicture
                         TabSigns.Write(svg, technique, placed with { Row = row });
                     }
                 }
+
+                var bends = together.Where(TabSigns.IsBentUp).Select(Placed);
+                foreach (var there in bends.GroupBy(static each => each.Tip.X))
+                {
+                    TabSigns.WriteAmounts(svg, there);
+                }
             }
 
             WriteSlurs();
@@ -343,17 +349,33 @@ internal static class TabPicture
                     // The letter of a slur stands halfway.
                     : IsSlurred(next) ? (x + layout.X(next.Start)) / 2
                     : layout.X(next.Start),
-                Tip = (NeckLayout.Rounded(TabSigns.TipX(note, x, half)), Level(note.Bend)),
+                Beside = Beside(note),
+                Tip = (NeckLayout.Rounded(TipX(note)), Level(note.Bend)),
                 Held =
                     before is null || before.Bend == 0 ? default
-                    : isBeforeHere
-                        ? (
-                            NeckLayout.Rounded(TabSigns.TipX(before, layout.X(before.Start), HalfWidth(before))),
-                            Level(before.Bend)
-                        )
+                    : isBeforeHere ? (NeckLayout.Rounded(TipX(before)), Level(before.Bend))
                     : (layout.Left + 4, Level(before.Bend)),
             };
         }
+
+        /// <summary>Where the arrow of a note's own bend ends, across: at one place for all that start together.</summary>
+        private double TipX(PathNote note)
+        {
+            var x = layout.X(note.Start);
+            return note.Has(Technique.Bend)
+                ? Together(note)
+                    .Where(static each => each.Has(Technique.Bend))
+                    .Max(each => TabSigns.TipX(each, x, HalfWidth(each)))
+                : Beside(note) ?? x;
+        }
+
+        /// <summary>Where a sign goes up beside the numbers that start together; null where it goes up from its own.</summary>
+        private double? Beside(PathNote note) =>
+            TabSigns.GoesBeside(note, Together(note))
+                ? NeckLayout.Rounded(layout.X(note.Start) - Together(note).Max(HalfWidth) - TabSigns.ToBeside)
+                : null;
+
+        private IEnumerable<PathNote> Together(PathNote note) => notes.Where(other => other.Start == note.Start);
 
         private double Level(int bend) => Y(line.Rows.Staff - TabSigns.BendRise(bend));
 

@@ -21,6 +21,9 @@ internal readonly record struct PlacedNote(PathNote Note, double X, double Y, do
     /// <summary>Where the next note is, or the line ends.</summary>
     public double Next { get; init; }
 
+    /// <summary>Where a sign goes up beside its number, to its left; null where nothing above it is in the way.</summary>
+    public double? Beside { get; init; }
+
     /// <summary>Where its own bend ends.</summary>
     public (double X, double Y) Tip { get; init; }
 
@@ -146,6 +149,47 @@ internal static class TabSigns
     /// <summary>How high above string 1 a bend ends.</summary>
     public static double BendRise(int cents) => 10 + (0.08 * Math.Min(cents, 300)) + (0.03 * Math.Max(0, cents - 300));
 
+    /// <summary>How far to the left of the widest of the numbers that start together a sign goes up beside them.</summary>
+    public const double ToBeside = 6;
+
+    /// <summary>What a sign that goes up beside the numbers that start together takes to the left of the widest.</summary>
+    public const double BesideRoom = ToBeside + AmountWidth;
+
+    /// <summary>Whether a note has an arrow of its own up to where it is bent.</summary>
+    public static bool IsBentUp(PathNote note) => note.Has(Technique.Bend) || note.Has(Technique.PreBend);
+
+    /// <summary>Whether a sign goes up beside its number, since a number or another sign is in the way above it.</summary>
+    /// <param name="note">The note.</param>
+    /// <param name="together">All that start with it.</param>
+    public static bool GoesBeside(PathNote note, IEnumerable<PathNote> together) =>
+        note.Has(Technique.PreBend)
+            ? together.Any(other => other.Position.String < note.Position.String || (other != note && IsBentUp(other)))
+            : note.Has(Technique.Release) && together.Any(other => other.Position.String < note.Position.String);
+
+    /// <summary>How far bends that end at one place go: one amount above all, each smaller one beside the head of its arrow.</summary>
+    public static void WriteAmounts(SvgWriter svg, IEnumerable<PlacedNote> bends)
+    {
+        var above = double.NegativeInfinity;
+        foreach (
+            var (index, (x, y, bend)) in bends
+                .Select(static each => (each.Tip.X, each.Tip.Y, each.Note.Bend))
+                .Distinct()
+                .OrderBy(static each => each.Y)
+                .Index()
+        )
+        {
+            if (index == 0)
+            {
+                WriteAmount(svg, x, y - 3, bend);
+                above = y - 3;
+                continue;
+            }
+
+            above = Math.Max(y + 5, above + 9.5);
+            WriteAmount(svg, x - 5, above, bend, "end");
+        }
+    }
+
     /// <summary>Where the arrow of a note's own bend ends, across.</summary>
     public static double TipX(PathNote note, double x, double half) =>
         note.Has(Technique.Bend) ? x + half + TrillWidth(note) + BendLength : x;
@@ -263,32 +307,44 @@ internal static class TabSigns
             .Stroke(Look.Ink, 1.3)
             .Close();
         Head(svg, x, y, 5);
-        WriteAmount(svg, x, y - 3, note.Note.Bend);
     }
 
     private static void PreBend(SvgWriter svg, PlacedNote note)
     {
         var (x, y) = note.Tip;
-        svg.Line(x, note.Y - 6.5, x, y + 4).Stroke(Look.Ink, 1.3).Close();
+        if (note.Beside is not null)
+        {
+            svg.Path(PenMove.To(note.X - note.Half - 1, note.Y), PenMove.Horizontal(x), PenMove.Vertical(y + 4))
+                .Stroke(Look.Ink, 1.3)
+                .Close();
+        }
+        else
+        {
+            svg.Line(x, note.Y - 6.5, x, y + 4).Stroke(Look.Ink, 1.3).Close();
+        }
+
         Head(svg, x, y, 5);
-        WriteAmount(svg, x, y - 3, note.Note.Bend);
     }
 
     private static void Release(SvgWriter svg, PlacedNote note)
     {
         var (heldX, heldY) = note.Held;
-        var from = Math.Max(heldX, note.X - 13);
+        var x = note.Beside ?? note.X;
+        var from = Math.Max(heldX, x - 13);
         if (from - heldX > 3)
         {
             Dashed(svg, heldX, from, heldY);
         }
 
-        var end = note.Note.Bend > 0 ? note.Tip.Y : note.Y - 6.5;
-        svg.Path(PenMove.To(from, heldY), PenMove.Curve(note.X, heldY, note.X, end - 4)).Stroke(Look.Ink, 1.3).Close();
-        Head(svg, note.X, end, -5);
+        var end =
+            note.Note.Bend > 0 ? note.Tip.Y
+            : note.Beside is null ? note.Y - 6.5
+            : note.Y;
+        svg.Path(PenMove.To(from, heldY), PenMove.Curve(x, heldY, x, end - 4)).Stroke(Look.Ink, 1.3).Close();
+        Head(svg, x, end, -5);
         if (note.Note.Bend > 0)
         {
-            WriteAmount(svg, note.X + 10, end + 9, note.Note.Bend);
+            WriteAmount(svg, x + 10, end + 9, note.Note.Bend);
         }
     }
 
@@ -301,11 +357,11 @@ internal static class TabSigns
     private static void Dashed(SvgWriter svg, double from, double to, double y) =>
         svg.Line(from, y, to, y).Stroke(Look.Ink, 1.1).Attribute("stroke-dasharray", "3 2.5").Close();
 
-    private static void WriteAmount(SvgWriter svg, double x, double y, int cents) =>
+    private static void WriteAmount(SvgWriter svg, double x, double y, int cents, string anchor = "middle") =>
         svg.Label(NeckLayout.Rounded(x), NeckLayout.Rounded(y))
             .Fill(Look.Ink)
             .Attribute("font-size", 10)
-            .Attribute("text-anchor", "middle")
+            .Attribute("text-anchor", anchor)
             .Text(Amount(cents))
             .Close();
 }

@@ -102,6 +102,15 @@ internal sealed class TabSpacing
                 moment.Left = Math.Max(moment.Left, half + TabSigns.Left(note));
                 moment.Right = Math.Max(moment.Right, half + TabSigns.Right(note));
             }
+
+            foreach (var together in tab.Path.Notes.GroupBy(static note => note.Start))
+            {
+                if (together.Any(note => TabSigns.GoesBeside(note, together)))
+                {
+                    var half = together.Max(note => TabNote.HalfWidth(tab.Path.Neck, note));
+                    At(together.Key).Left = Math.Max(At(together.Key).Left, half + TabSigns.BesideRoom);
+                }
+            }
         }
 
         return all;

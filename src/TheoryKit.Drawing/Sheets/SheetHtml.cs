@@ -9,12 +9,15 @@ internal static class SheetHtml
     /// <summary>A text of more characters than this keeps a width at which it can be read.</summary>
     private const int LongText = 40;
 
+    /// <summary>And one of more characters than this in a table that scrolls: it doesn't stand a word to a line.</summary>
+    private const int SeveralWords = 10;
+
     // Every rule begins with two classes, so that a notebook's own rules for tables, which have one, don't win.
     private static readonly string Css = """
         .tk.tk-sheet{background:var(--tk-paper);color:var(--tk-ink);font:14px/1.5 SANS;text-align:left;border-radius:10px;padding:1.3em 1.5em;margin:1.2em 0;width:fit-content;max-width:100%;box-sizing:border-box;
         >style+*{margin-top:0!important}
         >:last-child{margin-bottom:0!important}
-        .tk-long{min-width:15em}
+        .tk-long{min-width:15em;overflow-wrap:anywhere}
         .tk-name{font:600 1.75em/1.25 SERIF;margin:0 0 .5em;color:inherit;overflow-wrap:anywhere}
         .tk-sub{font:400 14px/1.5 SANS;color:var(--tk-quiet);margin-left:.7em}
         .tk-heading{font:600 1.15em/1.3 SERIF;margin:1.7em 0 .5em;color:inherit}
@@ -55,10 +58,10 @@ internal static class SheetHtml
         }
         .tk.tk-sheet:has(.tk-necks){width:100%;max-width:62rem}
         @media(min-width:561px){.tk.tk-sheet .tk-table caption{white-space:nowrap}}
-        @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-table tbody th{white-space:normal}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}figure.tk-neck{margin:0 -.6em;max-width:calc(100% + 1.2em)}.tk-wide td:has(.tk-dot){white-space:nowrap}.tk-wide tbody th{min-width:5.5em}}}
+        @media(max-width:560px){.tk.tk-sheet{padding:1em .9em;.tk-table :is(th,td){padding-right:1em}.tk-table tbody th{white-space:normal}.tk-sub{display:block;margin:.1em 0 0}.tk-facts{gap:.3em 1em}figure.tk-neck{margin:0 -.6em;max-width:calc(100% + 1.2em)}.tk-wide td:has(.tk-dot){white-space:nowrap}.tk-wide tbody th:not(.tk-long,.tk-words){min-width:5.5em}.tk-wide :is(th,td).tk-words{min-width:8em}.tk-wide .tk-long{min-width:12em}}}
         @media print{.tk.tk-sheet{padding:0;figure.tk-neck{margin:.6em 0;max-width:100%}
         .tk-wide{overflow:visible}
-        .tk-wide .tk-table{font-size:.84em;max-width:100%;:is(th,td){padding-right:.9em}:is(th,td):last-child{padding-right:0}tbody th{white-space:normal}.tk-long{min-width:0}}
+        .tk-wide .tk-table{font-size:.84em;max-width:100%;:is(th,td){padding-right:.9em}:is(th,td):last-child{padding-right:0}tbody th{white-space:normal}.tk-long{min-width:0;overflow-wrap:break-word}}
         :is(tr,.tk-facts){break-inside:avoid}
         .tk-table:not(:has(tbody tr:nth-child(10))){break-inside:avoid}
         tbody tr:nth-child(-n+2){break-after:avoid}
@@ -177,7 +180,7 @@ internal static class SheetHtml
                 html.Open("tr");
                 for (var i = 0; i < row.Count; i++)
                 {
-                    html.Open(i == 0 ? "th" : "td").Attribute("class", ClassOf(row[i], table.Columns[i]));
+                    html.Open(i == 0 ? "th" : "td").Attribute("class", ClassOf(row[i], table.Columns[i], isWide));
                     html.Attribute("scope", i == 0 ? "row" : null);
                     WriteContent(row[i]);
                     html.Close();
@@ -193,9 +196,10 @@ internal static class SheetHtml
             }
         }
 
-        private string? ClassOf(Cell cell, Column column) =>
+        private string? ClassOf(Cell cell, Column column, bool isWide) =>
             column.IsNumber ? "tk-n"
-            : Printed(cell.Words).Length > LongText ? "tk-long"
+            : Printed(cell.Words).Length is var length && length > LongText ? "tk-long"
+            : isWide && length > SeveralWords ? "tk-words"
             : null;
 
         private void WriteContent(Cell cell)

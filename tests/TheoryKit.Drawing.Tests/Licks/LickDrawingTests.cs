@@ -345,6 +345,39 @@ public class LickDrawingTests
     }
 
     [Fact]
+    public void Where_the_capo_is_stands_below_the_name_of_a_lick_that_is_compared()
+    {
+        var lick = DrawnLicks.Bends;
+        var on = lick.On(new Neck(Tuning.Standard, capo: 3)).Lick;
+        var svg = XElement.Parse(new LickComparison([lick, on]).Svg());
+        var texts = svg.Descendants().Where(static each => each.Name.LocalName == "text").ToList();
+        var (name, capo) = (
+            texts.Last(each => each.Value.Contains(lick.Name, StringComparison.Ordinal)),
+            texts.Single(static each => each.Value.StartsWith("capo 3", StringComparison.Ordinal))
+        );
+        Assert.True((double)capo.Attribute("y")! - (double)name.Attribute("y")! >= 12);
+    }
+
+    [Fact]
+    public void How_far_a_lick_answers_is_said_once_and_only_where_it_does_not_in_full()
+    {
+        var lick = DrawnLicks.Bends;
+        Assert.DoesNotContain("in part", Text("bend in bar 1", 1), StringComparison.Ordinal);
+        Assert.DoesNotContain("in part", Text("70 % alike", 0.7), StringComparison.Ordinal);
+        Assert.Contains("in part", Text("of Nine Tin Boats", 0.9), StringComparison.Ordinal);
+
+        string Text(string reason, double score) =>
+            All.Text(
+                new FoundLick
+                {
+                    Kept = new() { Lick = lick, File = "a.lick.txt" },
+                    Score = score,
+                    Reasons = [reason],
+                }
+            );
+    }
+
+    [Fact]
     public void A_lick_differs_where_it_does_something_else()
     {
         var comparison = new[] { DrawnLicks.Bends, DrawnLicks.SevenNine }.Compare();

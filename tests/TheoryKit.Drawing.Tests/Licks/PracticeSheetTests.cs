@@ -57,6 +57,14 @@ public class PracticeSheetTests
     }
 
     [Fact]
+    public void One_lick_practised_several_times_is_one_lick()
+    {
+        var text = All.Text(PracticeSamples.History.Find("Turn of the stairs")!);
+        Assert.Contains("Practised 4 times", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("4 licks", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_log_that_is_no_file_yet_says_that_nothing_was_practised() =>
         Assert.Equal(
             "practice.log\nNothing practised yet.",

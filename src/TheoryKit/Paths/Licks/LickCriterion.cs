@@ -195,8 +195,13 @@ public abstract record LickCriterion
         internal override string Reason(LickFacts facts)
         {
             var notes = facts.Lick.Path.Notes.Where(note => note.Has(Technique)).ToList();
-            return $"{Technique.Name} in bar {1 + BarOf(facts, notes[0])}"
-                + (notes.Count > 1 ? string.Create(CultureInfo.InvariantCulture, $", {notes.Count} in all") : "");
+            var bar = 1 + BarOf(facts, notes[0]);
+            return notes.Count > 1
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{Technique.Name} on {notes.Count} notes, the first in bar {bar}"
+                )
+                : string.Create(CultureInfo.InvariantCulture, $"{Technique.Name} in bar {bar}");
         }
     }
 
