@@ -50,7 +50,8 @@ public static class ToneRoles
     /// The role of any note over a chord, by its sound. A tone of the chord has its role in the formula, a colour tone where that would be anything
     /// else (the sixth of a seventh chord, an added second or fourth). Of the other notes these are colour tones:
     /// <list type="bullet">
-    /// <item>over a dominant (major third and minor seventh) b9, #9, #11 and b13 beside 9 and 13;</item>
+    /// <item>over a dominant (major third and minor seventh) b9, #9, #11 and b13, and 9 and 13 where they are not a semitone above a tone of the
+    /// chord, as a 13 is beside #5 or b13;</item>
     /// <item>a tone a whole tone above a chord tone that is not also a semitone above any tone of the chord: the clash that makes a 4 over
     /// a major third a note to resolve, and a #11 not;</item>
     /// <item>a member that the chord leaves open: any third where it has no third, second or fourth, the fifth where it has none, any
@@ -75,7 +76,13 @@ public static class ToneRoles
     {
         if (chord.Contains(new Degree(3)) && chord.Contains(new Degree(7, -1)))
         {
-            return above is not (5 or 11) && (above != 7 || !Has(chord, 5));
+            return above switch
+            {
+                5 or 11 => false,
+                7 => !Has(chord, 5),
+                2 or 9 => chord.At(above - 1) is null,
+                _ => true,
+            };
         }
 
         var (hasThird, hasFifth, hasSeventh) = (false, false, false);

@@ -535,6 +535,98 @@ public class MovedLickTests
         Assert.All(moved.Tones, static tone => Assert.NotEmpty(tone.Why));
     }
 
+    [Theory]
+    // No chord with #5 has a natural 13 beside it: it is the #5 then.
+    [InlineData("C7", "A", "E7alt", "C", false)]
+    [InlineData("C7", "A", "G7b9#5", "Eb", false)]
+    [InlineData("C7", "A", "E7#9b13", "C", true)]
+    // The diminished scale of whole tones and semitones in turn: 9, 11, b13.
+    [InlineData("A7", "B", "Bdim7", "C#", true)]
+    [InlineData("A7", "F#", "Bdim7", "G", true)]
+    [InlineData("Am7", "D", "Bdim7", "E", true)]
+    [InlineData("Am7", "B", "Bm7b5", "C#", true)]
+    [InlineData("Am7", "B", "C7", "D", true)]
+    [InlineData("Am7", "F#", "C7", "A", true)]
+    // The natural 4 stays by usage, and is told where it clashes.
+    [InlineData("Am7", "D", "C7", "F", false)]
+    [InlineData("Am7", "D", "Cmaj7#5", "F#", true)]
+    [InlineData("Am7", "B", "C7#5", "D", true)]
+    [InlineData("Am7", "B", "C7#5#9", "D#", true)]
+    [InlineData("Am7", "D", "Cm7", "F", true)]
+    public void Colour_tones_follow_the_usual_scale(string chord, string note, string to, string expected, bool isWhole)
+    {
+        var tone = Assert.Single(
+            Alone(Chord.Parse(chord), NoteName.Parse(note).PitchClass).Refit(Chord.Parse(to)).Tones
+        );
+        Assert.True(NoteName.Parse(expected).PitchClass == tone.SoundedAfter.PitchClass, $"{tone}");
+        Assert.True(isWhole != tone.IsException, $"{tone}");
+    }
+
+    [Fact]
+    public void Colour_tones_stay_colour_or_are_told()
+    {
+        var from = new[] { "C7", "Cmaj7", "Cm7", "C7#11", "C7b9", "Cm6", "Cm7b5", "Cdim7", "C7alt", "C", "C7sus4" };
+        foreach (var chord in from.Select(static symbol => Chord.Parse(symbol)))
+        {
+            foreach (var above in Enumerable.Range(0, 12))
+            {
+                var lick = Alone(chord, above);
+                foreach (var quality in ChordQuality.Known)
+                {
+                    var tone = Assert.Single(lick.Refit(new Chord(chord.Root, quality.Formula)).Tones);
+                    var (before, after) = (
+                        ToneRoles.Over(tone.FunctionBefore!.Value, chord.Formula),
+                        ToneRoles.Over(tone.FunctionAfter!.Value, quality.Formula)
+                    );
+                    Assert.True(
+                        after != ToneRole.Other || tone.IsException || before == ToneRole.Other,
+                        $"{chord} to {quality}: {tone}"
+                    );
+                    if (tone.Why.Contains("follows the scale", StringComparison.Ordinal))
+                    {
+                        Assert.True(after != ToneRole.Other, $"{chord} to {quality}: {tone}");
+                    }
+
+                    // No major third over a chord that has a minor one.
+                    var (minor, major) = (quality.Formula.At(3), quality.Formula.At(4));
+                    Assert.True(
+                        minor?.Number != 3
+                            || major is not null
+                            || tone.IsException
+                            || (tone.SoundedAfter.PitchClass + 12 - chord.Root.PitchClass) % 12 != 4,
+                        $"{chord} to {quality}: {tone}"
+                    );
+                }
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("4:7 4:8h", ": Bb3 is hammered on from it, on one string")]
+    [InlineData("4:8 4:7p", ": it is pulled off from Bb3, on one string")]
+    public void A_note_that_its_run_takes_out_of_the_zone_says_so(string notes, string why)
+    {
+        // A3 lies at fret 7 of string 4 and Bb3 at fret 3 of string 3, but no string has both within frets 3 to 7.
+        var zone = Chord.Parse("Gm9").Zones(Neck.Guitar).First(static zone => zone.Window is { First: 3, Last: 7 });
+        var moved = Line("4/4: Gm7", notes).InZone(zone);
+        Sane(moved);
+        Assert.Contains(why, string.Join('\n', moved.Remarks), StringComparison.Ordinal);
+    }
+
+    /// <summary>One note for a bar.</summary>
+    private static Lick Alone(Chord chord, int pitchClass)
+    {
+        var sound = 60 + pitchClass;
+        var note = new PathNote
+        {
+            Position = Neck.Guitar.PositionsOf(Pitch.FromMidi(sound))[0],
+            Pitch = chord.Spell(sound),
+            Length = 4,
+        };
+        var changes = Changes.Parse($"4/4: {chord}");
+        return new() { Name = "by hand", Path = new Path(Neck.Guitar, [note], changes.Time, changes) };
+    }
+
     [Fact]
     public void Without_a_key_it_says_what_to_do()
     {

@@ -200,7 +200,12 @@ internal static class TabGens
                 || technique == Technique.PullOff
                 || technique == Technique.Slide
                 || technique == Technique.Vibrato;
-            if (random.Next(isUsual ? 6 : 18) == 0 && (!isSimple || isUsual) && CanBe(neck, technique, position, open))
+            if (
+                random.Next(isUsual ? 6 : 18) == 0
+                && (!isSimple || isUsual)
+                && CanBe(neck, technique, position, open)
+                && Leads(technique, position, before?.End == at ? before : null)
+            )
             {
                 techniques.Add(technique);
             }
@@ -221,6 +226,15 @@ internal static class TabGens
                 : 0,
         };
     }
+
+    // What leads the wrong way reads back too, with a remark.
+    private static bool Leads(Technique technique, Position to, PathNote? before) =>
+        before is null
+        || (
+            technique == Technique.HammerOn
+                ? to.Fret > before.Position.Fret
+                : technique != Technique.PullOff || to.Fret < before.Position.Fret
+        );
 
     private static bool CanBe(Neck neck, Technique technique, Position position, int open) =>
         technique == Technique.Release ? false

@@ -46,7 +46,7 @@ internal sealed class LickMover(Lick lick)
             {
                 Tell(
                     index,
-                    $"its place in the zone at {Frets(zone.Window)}",
+                    $"its place in the zone at {Frets(zone.Window)}{WhyOutside(index)}",
                     placed.Positions[index] is var at && at.Fret == neck.OpenFret(at.String)
                         ? $"the open string {at.String}"
                         : $"fret {at.Fret} of string {at.String}, {frets} {(frets == 1 ? "fret" : "frets")} outside"
@@ -55,6 +55,29 @@ internal sealed class LickMover(Lick lick)
         }
 
         return Made(neck, wanted, placed, path.Changes, $"to the zone at {Frets(zone.Window)}");
+
+        string WhyOutside(int index)
+        {
+            if (!wanted[index].Places(neck).Exists(place => Outside(place) == 0))
+            {
+                return ": it does not lie there";
+            }
+
+            bool IsBeside(int? other) =>
+                other is { } at && placed.Positions[at].String == placed.Positions[index].String;
+            var next = wanted.FindIndex(each => each.Before == index);
+            return IsBeside(wanted[index].Before)
+                    ? $": it is {Joined(wanted[index].Note)} {wanted[wanted[index].Before!.Value].Pitch}, on one string"
+                : next >= 0 && IsBeside(next)
+                    ? $": {wanted[next].Pitch} is {Joined(wanted[next].Note)} it, on one string"
+                : ": it is not free beside what it is joined to or sounds with";
+        }
+
+        static string Joined(PathNote note) =>
+            note.Has(Technique.HammerOn) ? "hammered on from"
+            : note.Has(Technique.PullOff) ? "pulled off from"
+            : note.Has(Technique.Slide) ? "slid into from"
+            : "let go from";
     }
 
     public MovedLick OnStrings(IReadOnlySet<int> strings, Hand? hand)

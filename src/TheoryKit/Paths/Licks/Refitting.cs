@@ -16,7 +16,9 @@ internal readonly record struct Refitted(Pitch Pitch, string Why, bool IsExcepti
 /// <item>A tone that is not of its chord but of the next one, at most half a beat before that begins and sounding up to it, anticipates, and is fitted
 /// to the new chord there.</item>
 /// <item>The bass of a slash chord becomes the new one's.</item>
-/// <item>A tone of the chord's scale (<see cref="ChordSounds"/>) is a colour tone: it becomes what the new chord or its scale has with its number.</item>
+/// <item>A tone of the chord's scale (<see cref="ChordSounds"/>) is a colour tone: it becomes what the new chord or its scale has with its number.
+/// An exception where that is none of the tones that colour the new chord (<see cref="ToneRoles.Over"/>) while it coloured the old one, or where
+/// neither has the number: then the nearest colour or fifth.</item>
 /// <item>Any other tone that lies at most a whole tone from the next note, or from the one after (an enclosure), approaches it: it keeps that
 /// distance and side.</item>
 /// <item>What is left stays as far above the root as it was; an exception.</item>
@@ -397,7 +399,7 @@ internal sealed class Refitting
                 $"{to.Chord} has no {Ordinal(tone.Number)}; its scale has the {Named(to.Chord, colour)}{more}",
                 true
             )
-            : Stays(pitch, tone, from, to, $"{to.Chord} and its scale have no {Ordinal(tone.Number)}");
+            : Without(pitch, tone, from, to, more);
     }
 
     private static Refitted FitColour(Pitch pitch, Degree colour, ChordSounds from, ChordSounds to)
@@ -421,20 +423,60 @@ internal sealed class Refitting
             );
         }
 
-        return to.Scale.WithNumber(colour.Number) is { } scale
+        if (to.Scale.WithNumber(colour.Number) is not { } scale)
+        {
+            return Without(pitch, colour, from, to, "");
+        }
+
+        var (now, isSame) = (Named(to.Chord, scale), colour == scale);
+        var wasOutside = IsOutside(from.Chord, colour);
+        return !IsOutside(to.Chord, scale)
             ? At(
                 pitch,
                 colour,
-                Named(to.Chord, scale),
+                now,
                 from,
                 to,
-                $"the {name} over {from.Chord} {(colour == scale ? "stays" : "follows the scale:")} {Named(to.Chord, scale)} over {to.Chord}"
+                $"the {name} over {from.Chord} {(isSame ? "stays" : "follows the scale:")} {now} over {to.Chord}"
             )
-            : Stays(pitch, colour, from, to, $"{to.Chord} and its scale have no {Ordinal(colour.Number)}");
+            : At(
+                pitch,
+                colour,
+                now,
+                from,
+                to,
+                $"the {name} over {from.Chord} {(isSame ? "stays" : "becomes")} {now} over {to.Chord}, {(wasOutside ? "no colour tone there either" : "where it is no colour tone but clashes")}",
+                !wasOutside
+            );
     }
 
-    private static Refitted Stays(Pitch pitch, Degree degree, ChordSounds from, ChordSounds to, string why) =>
-        At(pitch, degree, degree, from, to, $"{why}; as far above the root as it was", true);
+    private static bool IsOutside(Chord chord, Degree degree) =>
+        ToneRoles.Over(degree, chord.Formula) == ToneRole.Other;
+
+    /// <summary>What becomes of a number that neither the new chord nor its scale has.</summary>
+    private static Refitted Without(Pitch pitch, Degree degree, ChordSounds from, ChordSounds to, string more)
+    {
+        var name = Named(from.Chord, degree);
+        return to.InsteadOf(degree) is { } other
+            ? At(
+                pitch,
+                degree,
+                other,
+                from,
+                to,
+                $"{to.Chord} and its scale have no {Ordinal(name.Number)}; the nearest to {name} is the {Named(to.Chord, other)}{more}",
+                true
+            )
+            : At(
+                pitch,
+                degree,
+                degree,
+                from,
+                to,
+                $"{to.Chord} and its scale have no {Ordinal(name.Number)}; as far above the root as it was",
+                true
+            );
+    }
 
     private static Refitted At(
         Pitch pitch,

@@ -45,6 +45,7 @@ namespace TheoryKit.Paths;
 /// <item><term>a bend without a target, or with a lower one</term><description>A whole tone; so many frets.</description></item>
 /// <item><term>what can't be played</term><description>A bend of an open string or beyond 6 frets, a release of nothing bent, a harmonic
 /// at no node, a trill with its own fret: the plain note.</description></item>
+/// <item><term>a hammer-on to no higher fret, a pull-off to no lower one</term><description>Left as typed.</description></item>
 /// <item><term>a sign of a slide beside a gap</term><description>Without a count, to or from the number next to it on the string if it fits its
 /// direction; else from or to nowhere.</description></item>
 /// <item><term>frets below the capo</term><description>All numbers are counted from the capo; else from the nut.</description></item>

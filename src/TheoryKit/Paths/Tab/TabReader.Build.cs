@@ -439,6 +439,37 @@ internal sealed partial class TabReader
             else
             {
                 note.Techniques.Add(technique);
+                TellDirection(technique);
+            }
+        }
+
+        // Left as it is typed, so that every path reads back from its tab.
+        void TellDirection(Technique technique)
+        {
+            if (
+                (technique != Technique.HammerOn && technique != Technique.PullOff)
+                || last is null
+                || last.End != note.Start
+                || last.Mark.Number is null
+                || mark.Number is null
+                || last.TrillFret is not null
+            )
+            {
+                return;
+            }
+
+            var (isHammered, way) = (technique == Technique.HammerOn, note.Fret.CompareTo(last.Fret));
+            if (way == 0 && !last.Techniques.Exists(static each => each.IsBent))
+            {
+                Tell($"A {technique.Name} leads to another fret; from {last.Fret} to {note.Fret} it can't be played.");
+            }
+            else if (way != 0 && isHammered != way > 0)
+            {
+                Tell(
+                    isHammered
+                        ? $"A hammer-on leads to a higher fret; from {last.Fret} to {note.Fret} it would be a pull-off, p."
+                        : $"A pull-off leads to a lower fret; from {last.Fret} to {note.Fret} it would be a hammer-on, h."
+                );
             }
         }
 
