@@ -24,6 +24,7 @@ internal static class TabGens
         Neck.Parse("B1 E2 A2 D3 G3 B3 E4, 24 frets"),
         Neck.Parse("D2 A2 D3 F#3 A3 D4, 36 frets"),
         Neck.Parse("G2 D3 G3, 500 mm, 18 frets"),
+        Neck.Parse("D2 Bbb2 D3 F#x3 Ax3 Fbbb4"),
     ];
 
     private static readonly Changes[] SomeChanges =

@@ -157,6 +157,15 @@ internal sealed partial class TabReader(string text, TabReadOptions options)
                 end++;
             }
 
+            // More of them, or a double sharp, only right before the bar: x and b are signs of notes too.
+            var more = end;
+            while (char.IsAsciiLetterUpper(text[at]) && more < text.Length && text[more] is '#' or 'b' or 'x')
+            {
+                more++;
+            }
+
+            end = text.AsSpan(more).TrimStart(' ').StartsWith("|") ? more : end;
+
             while (end < text.Length && end < at + 5 && char.IsAsciiDigit(text[end]))
             {
                 end++;
