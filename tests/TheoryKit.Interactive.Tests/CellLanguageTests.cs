@@ -101,7 +101,9 @@ public sealed class CellLanguageTests
             ["4:8", "3:7", "2:6", "3:7", "2:5", "3:7", "3:5", "4:8"],
             lick.Path.Notes.Select(static note => note.Position.ToString())
         );
-        await kernel.Run("Lick again = lowTide; var notes = again.Path.Notes.Count;");
+        await kernel.Run(
+            "Lick again = lowTide.Displaced(new Fraction(1, 2)).Lick; var notes = again.Path.Notes.Count;"
+        );
         Assert.Equal(8, await Value<int>(kernel, "notes"));
     }
 
@@ -149,6 +151,15 @@ public sealed class CellLanguageTests
     [InlineData("#!tab --tune \"open\nE|-0-|", 0, 13)]
     public async Task An_option_that_would_be_lost_is_underlined(string cell, int line, int character) =>
         await What_cannot_be_read_is_underlined_where_it_stands(cell, line, character);
+
+    [Fact]
+    public void A_value_without_its_quotation_marks_is_shown_with_them()
+    {
+        var wrong = Assert.Throws<CellException>(() =>
+            CellDirective.Options("#!tab --changes Gm9 | C13 --tempo 96", ["--changes", "--tempo"])
+        );
+        Assert.EndsWith("--changes \"Gm9 | C13\"", wrong.Message, StringComparison.Ordinal);
+    }
 
     [Fact]
     public async Task Quotation_marks_in_a_value_end_nothing()

@@ -21,9 +21,13 @@ internal static class CellDirective
             var (option, at) = words[index];
             if (!known.Contains(option))
             {
+                var all = words
+                    .Skip(index - 1)
+                    .Select(static word => word.Text)
+                    .TakeWhile(word => !known.Contains(word));
                 throw Error(
                     index > 1 && !option.StartsWith("--", StringComparison.Ordinal)
-                        ? $"a value with blanks stands in quotation marks: {words[index - 2].Text} \"... {option}\""
+                        ? $"a value with blanks stands in quotation marks: {words[index - 2].Text} \"{string.Join(' ', all)}\""
                         : $"{option} is no option; there are {string.Join(", ", known)}",
                     at,
                     option.Length

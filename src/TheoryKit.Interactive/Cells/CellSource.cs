@@ -31,10 +31,10 @@ internal sealed class CellSource
                 continue;
             }
 
-            var rest = cell[end..];
-            if (rest.TrimStart().StartsWith(text, StringComparison.Ordinal))
+            var rest = cell.AsSpan(end).TrimStart();
+            if (rest.StartsWith(text))
             {
-                var at = end + rest.Length - rest.TrimStart().Length;
+                var at = cell.Length - rest.Length;
                 Directive = line;
                 Before = cell.AsSpan(0, at).Count('\n');
                 Code = cell[(cell.LastIndexOf('\n', at - 1) + 1)..(at + text.Length)];

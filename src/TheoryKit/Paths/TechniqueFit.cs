@@ -53,6 +53,7 @@ internal static class TechniqueFit
         var before = Before(from);
         var fitted = moved.ToArray();
         var last = new PathNote?[neck.StringCount + 1];
+        var hands = (new HandOnNeck(from.Neck, Hand.Large), new HandOnNeck(neck, Hand.Large));
         foreach (
             var index in Enumerable
                 .Range(0, fitted.Length)
@@ -67,6 +68,7 @@ internal static class TechniqueFit
                 before[index],
                 from.Notes[index],
                 neck,
+                hands,
                 onString,
                 moved[index]!,
                 index,
@@ -95,6 +97,7 @@ internal static class TechniqueFit
         PathNote? before,
         PathNote old,
         Neck neck,
+        (HandOnNeck From, HandOnNeck To) hands,
         PathNote? onString,
         PathNote moved,
         int index,
@@ -240,7 +243,7 @@ internal static class TechniqueFit
                 return;
             }
 
-            if (IsInReach(from.Neck, before!, old) && !IsInReach(neck, now, moved))
+            if (IsInReach(hands.From, before!, old) && !IsInReach(hands.To, now, moved))
             {
                 Drop(
                     Is,
@@ -281,10 +284,8 @@ internal static class TechniqueFit
     }
 
     // A tapped note is the other hand's.
-    private static bool IsInReach(Neck neck, PathNote one, PathNote other) =>
-        one.Has(Technique.Tap)
-        || other.Has(Technique.Tap)
-        || new HandOnNeck(neck, Hand.Large).Holds(one.Position, other.Position);
+    private static bool IsInReach(HandOnNeck hand, PathNote one, PathNote other) =>
+        one.Has(Technique.Tap) || other.Has(Technique.Tap) || hand.Holds(one.Position, other.Position);
 
     private sealed record Need(Func<Neck, Position, bool> Met, string Why);
 

@@ -562,6 +562,26 @@ public class MovedLickTests
         Assert.True(isWhole != tone.IsException, $"{tone}");
     }
 
+    [Theory]
+    // In C major a semitone above E: a clash, and told. In F major a whole tone above D: a ninth.
+    [InlineData("Am7", "B", "4/4, C major: Em7", "F", false)]
+    [InlineData("Am7", "B", "4/4, F major: Dm7", "E", true)]
+    [InlineData("Am7", "B", "4/4: Em7", "F#", true)]
+    public void In_a_key_colour_tones_are_those_of_the_key(
+        string chord,
+        string note,
+        string to,
+        string expected,
+        bool isWhole
+    )
+    {
+        var tone = Assert.Single(
+            Alone(Chord.Parse(chord), NoteName.Parse(note).PitchClass).Refit(Changes.Parse(to)).Tones
+        );
+        Assert.True(NoteName.Parse(expected).PitchClass == tone.SoundedAfter.PitchClass, $"{tone}");
+        Assert.True(isWhole != tone.IsException, $"{tone}");
+    }
+
     [Fact]
     public void Colour_tones_stay_colour_or_are_told()
     {

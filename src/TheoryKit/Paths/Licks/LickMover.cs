@@ -638,12 +638,10 @@ internal sealed class LickMover(Lick lick)
                 .ToList();
             var (lowest, highest) = (together[0], together[^1]);
             together = [.. together.Skip(1).SkipLast(1), .. together.Take(1), .. together.Skip(1).TakeLast(1)];
-            foreach (var index in together)
+            // A click has no octave to go to.
+            foreach (var index in together.Where(index => !wanted[index].IsDead))
             {
-                // A click has no octave to go to.
-                foreach (
-                    var octaves in NearOctaves.Where(each => !wanted[index].IsDead && wanted[index].HasOctave(each))
-                )
+                foreach (var octaves in NearOctaves.Where(wanted[index].HasOctave))
                 {
                     var moved = With(wanted[index], octaves);
                     if (

@@ -67,7 +67,7 @@ public sealed record MovedTone(
     /// <c>Bar 1, beat 2, now bar 1, beat 2 and 1/2: E4 (3) stays.</c>
     /// </summary>
     public override string ToString() =>
-        $"{MoveWords.Place(Bar, Beat)}{(IsElsewhereInTime ? $", now b{MoveWords.Place(BarAfter, BeatAfter)[1..]}" : "")}: "
+        $"{MoveWords.Place(Bar, Beat)}{(IsElsewhereInTime ? $", now {MoveWords.Place(BarAfter, BeatAfter, "bar")}" : "")}: "
         + $"{Say(Before, SoundedBefore, FunctionBefore)} {(IsUnchanged ? "stays" : $"becomes {Say(After, SoundedAfter, FunctionAfter)}")}"
         + (Why.Length > 0 ? $": {Why}." : ".");
 
@@ -142,14 +142,14 @@ public sealed record MovedLick
 /// <summary>Places in words.</summary>
 internal static class MoveWords
 {
-    /// <summary><c>Bar 2, beat 2 and 1/2</c>.</summary>
-    public static string Place(int bar, Fraction beat)
+    /// <summary><c>Bar 2, beat 2 and 1/2</c>; <c>bar</c> inside a sentence.</summary>
+    public static string Place(int bar, Fraction beat, string word = "Bar")
     {
         var whole = Math.Floor(beat.ToDouble());
         var rest = (beat - new Fraction((int)whole)).Reduce();
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"Bar {bar}, beat {whole:0}{(rest == Fraction.Zero ? "" : $" and {rest.ToString("G", CultureInfo.InvariantCulture)}")}"
+            $"{word} {bar}, beat {whole:0}{(rest == Fraction.Zero ? "" : $" and {rest.ToString("G", CultureInfo.InvariantCulture)}")}"
         );
     }
 }

@@ -564,17 +564,12 @@ internal sealed partial class TabReader
     /// <summary>After how many strings of standard tuning all names, fewer than its six, stand in a row; null if nowhere.</summary>
     private static int? RunOf(NoteName?[] names)
     {
-        var strings = Tuning.Standard.Strings;
-        for (var from = 0; names.Length < strings.Count && from + names.Length <= strings.Count; from++)
-        {
-            var at = from;
-            if (names.All(name => name?.PitchClass == strings[at++].Open.PitchClass))
-            {
-                return from;
-            }
-        }
-
-        return null;
+        var open = Tuning.Standard.Strings.Select(static each => (int?)each.Open.PitchClass).ToList();
+        var typed = names.Select(static name => name?.PitchClass).ToList();
+        var from = Enumerable
+            .Range(0, Math.Max(0, open.Count - typed.Count + 1))
+            .FirstOrDefault(at => open.GetRange(at, typed.Count).SequenceEqual(typed), -1);
+        return from < 0 || typed.Count == open.Count ? null : from;
     }
 
     /// <summary>The tuning where every line is called by a pitch; null if not.</summary>
