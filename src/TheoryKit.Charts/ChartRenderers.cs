@@ -1,4 +1,6 @@
-using TheoryKit.Drawing;
+using TheoryKit.Charts.Figures;
+using TheoryKit.Charts.Theory;
+using TheoryKit.Drawing.Rendering;
 
 namespace TheoryKit.Charts;
 

@@ -18,7 +18,7 @@ internal static class Nearest
             .ThenBy(static name => name, StringComparer.Ordinal)
             .Take(Most);
 
-    /// <summary>How many letters have to be added, left out or replaced: the edit distance of Levenshtein (1966).</summary>
+    /// <summary>How many letters have to be added, left out or replaced: the edit distance. Looked up: Levenshtein (1966).</summary>
     private static int Changes(string one, string other)
     {
         var row = Enumerable.Range(0, other.Length + 1).ToArray();

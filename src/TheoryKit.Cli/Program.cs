@@ -1,14 +1,17 @@
 using System.Reflection;
+using System.Runtime.InteropServices;
 using System.Text;
 using Spectre.Console;
 using Spectre.Console.Cli;
 using TheoryKit.Cli.Commands;
 using TheoryKit.Cli.Notebooks;
+using TheoryKit.Cli.Running.Inside;
+using TheoryKit.Cli.Running.Processes;
 
 namespace TheoryKit.Cli;
 
 /// <summary>The command line.</summary>
-public static class Program
+internal static class Program
 {
     /// <summary>The exit code when a cell failed.</summary>
     public const int CellFailed = 1;
@@ -16,7 +19,7 @@ public static class Program
     /// <summary>The exit code when the command asked for something that isn't there or can't be done.</summary>
     public const int BadRequest = 2;
 
-    /// <summary>The exit code after Ctrl+C.</summary>
+    /// <summary>The exit code after Ctrl+C; 143 after SIGTERM and 129 after SIGHUP, as the shell counts.</summary>
     public const int Interrupted = 130;
 
     /// <summary>This program's version, without the commit it was built from.</summary>
@@ -25,31 +28,50 @@ public static class Program
             .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
             .InformationalVersion.Split('+')[0];
 
+    /// <summary>What to start for another process of this program, and the arguments that come first.</summary>
+    internal static (string File, string[] Before) Executable
+    {
+        get
+        {
+            var library = typeof(Program).Assembly.Location;
+            if (library.Length == 0)
+            {
+                return (Environment.ProcessPath!, []);
+            }
+
+            var own = Path.ChangeExtension(library, OperatingSystem.IsWindows() ? ".exe" : null);
+            if (Environment.ProcessPath == own)
+            {
+                return (own, []);
+            }
+
+            var host = Path.GetFullPath(
+                Path.Combine(RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", "..", DotnetName)
+            );
+            return (File.Exists(host) ? host : "dotnet", ["exec", library]);
+        }
+    }
+
+    private static string DotnetName => OperatingSystem.IsWindows() ? "dotnet.exe" : "dotnet";
+
     /// <summary>Runs the command that <paramref name="args"/> name.</summary>
     /// <returns>0, or one of this class's exit codes.</returns>
     public static async Task<int> Main(string[] args)
     {
+        if (args is [NotebookHost.Command, var pipe, var folder])
+        {
+            return await NotebookHost.RunAsync(pipe, folder).ConfigureAwait(false);
+        }
+
         if (!Console.IsOutputRedirected)
         {
             Console.OutputEncoding = Encoding.UTF8;
         }
 
-        using var stop = new CancellationTokenSource();
-        ConsoleCancelEventHandler onCancel = (_, pressed) =>
-        {
-            // The second time, the process ends at once.
-            pressed.Cancel = !stop.IsCancellationRequested;
-            stop.Cancel();
-        };
-        Console.CancelKeyPress += onCancel;
-        try
-        {
-            return await RunAsync(args, AnsiConsole.Console, Console.Error, stop.Token).ConfigureAwait(false);
-        }
-        finally
-        {
-            Console.CancelKeyPress -= onCancel;
-        }
+        Offspring.Adopt();
+        using var signals = new StopSignals();
+        var code = await RunAsync(args, AnsiConsole.Console, Console.Error, signals.Stop).ConfigureAwait(false);
+        return code == Interrupted ? signals.Status : code;
     }
 
     /// <summary>Runs the command that <paramref name="args"/> name, on a console of the caller's.</summary>

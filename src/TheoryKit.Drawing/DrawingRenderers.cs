@@ -1,7 +1,42 @@
-using TheoryKit.Fingering;
-using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Grips;
+using TheoryKit.Drawing.Hands;
+using TheoryKit.Drawing.Joins;
+using TheoryKit.Drawing.Ladders;
+using TheoryKit.Drawing.Licks;
+using TheoryKit.Drawing.Lines;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Paths;
+using TheoryKit.Drawing.Practice;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Routes;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Drawing.Theory;
+using TheoryKit.Drawing.Tunings;
+using TheoryKit.Drawing.Zones;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Learning;
+using TheoryKit.Fingering.Lines;
+using TheoryKit.Fingering.Moving;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Fingering.Zones;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Analysis;
+using TheoryKit.Licks.Folders;
+using TheoryKit.Licks.Moves;
+using TheoryKit.Licks.Practice;
+using TheoryKit.Licks.Search;
+using TheoryKit.Licks.Tab;
+using TheoryKit.Paths.Exercises;
+using TheoryKit.Paths.Joins;
+using TheoryKit.Paths.MadeLines;
+using TheoryKit.Paths.Routes;
+using TheoryKit.Paths.Sounding;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Theory.Relations;
+using TheoryKit.Tunings.Strings;
+using TheoryKit.Tunings.Turns;
 
 namespace TheoryKit.Drawing;
 
@@ -63,8 +98,8 @@ public static class DrawingRenderers
             .Add(MovingValues.Notes)
             .Add(MovingValues.Roles)
             .Add(MovingValues.Shapes)
-            .Add(Hands.All)
-            .Add(Hands.Weights)
+            .Add(HandValues.All)
+            .Add(HandValues.Weights)
             .Add(GripValues.Grips)
             .Add(GripValues.Strings)
             .Add(GripValues.Queries)
@@ -120,6 +155,22 @@ public static class DrawingRenderers
             .Add(SearchValues.Cuts)
             .Add(SearchValues.Limits)
             .Add(SearchValues.Queries)
+            .Add(ReasonValues.OfReadings)
+            .Add(ReasonValues.Warnings)
+            .Add(ReasonValues.GaugeWarnings)
+            .Add(ReasonValues.Advice)
+            .Add(ReasonValues.Notes)
+            .Add(ReasonValues.OfGrips)
+            .Add(ReasonValues.WithoutGrip)
+            .Add(ReasonValues.OfLines)
+            .Add(ReasonValues.OfMoving)
+            .Add(ReasonValues.Foreign)
+            .Add(ReasonValues.OfTunings)
+            .Add(ReasonValues.OfNoTuning)
+            .Add(ReasonValues.OfNotes)
+            .Add(ReasonValues.OfRoutes)
+            .Add(ReasonValues.OfTechniques)
+            .Add(ReasonValues.Lacks)
             .Add(LickAnalysisSheets.Notes)
             .Add(LickAnalysisSheets.Bars)
             .Add(LickAnalysisSheets.Changes)
@@ -203,10 +254,10 @@ public static class DrawingRenderers
             .Add(new SheetRenderer<Bar>(Scales.Bar, naming))
             .Add(new SheetRenderer<TuningComparison>(ComparisonOfTuningsSheet.Of, naming))
             .Add(new SheetRenderer<ComparisonOfTunings>(ComparisonOfTuningsSheet.Of, naming))
-            .Add(new SheetRenderer<TuningSearchProgress>(SearchValues.Progress, naming))
+            .Add(new SheetRenderer<TuningProgress>(SearchValues.Progress, naming))
             .Add(new SheetRenderer<FoundTuning>(SearchValues.Found, naming))
             .Add(new SheetRenderer<IEnumerable<FoundTuning>>(SearchValues.Found, naming))
-            .Add(new SheetRenderer<TuningSearchAnswer>(SearchValues.Answer, naming))
+            .Add(new SheetRenderer<TuningAnswer>(SearchValues.Answer, naming))
             .Add(new SheetRenderer<LickAnalysis>(LickAnalysisSheets.Of, naming))
             .Add(new SheetRenderer<ChordPage>(ChordPageSheet.Of, naming))
             .Add(new SheetRenderer<Likeness>(LickFolderValues.Alike, naming))

@@ -1,6 +1,6 @@
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
-using TheoryKit.Charts;
+using TheoryKit.Charts.Figures;
 
 namespace TheoryKit.Interactive;
 

@@ -4,6 +4,8 @@ using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.CSharp;
 using TheoryKit.Charts;
 using TheoryKit.Drawing;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Interactive.Cells;
 
 namespace TheoryKit.Interactive;
 

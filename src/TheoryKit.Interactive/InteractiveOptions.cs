@@ -1,4 +1,5 @@
-using TheoryKit.Drawing;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Values;
 
 namespace TheoryKit.Interactive;
 
@@ -9,7 +10,11 @@ public sealed record InteractiveOptions
     /// Hands out the ids of pictures. By default with a prefix never used before, because a notebook keeps the outputs
     /// of earlier runs.
     /// </summary>
-    public RenderContext Context { get; init; } = new($"tk{Guid.NewGuid().ToString("N")[..8]}");
+    public RenderContext Context
+    {
+        get;
+        init => field = Check.NotNull(value, nameof(Context));
+    } = new($"tk{Guid.NewGuid().ToString("N")[..8]}");
 
     /// <summary>
     /// Whether the first chart brings plotly.js along (the default); a host that puts it into the page itself says no.

@@ -1,6 +1,4 @@
 using System.Reflection;
-using TheoryKit.Charts;
-using TheoryKit.Drawing;
 
 namespace TheoryKit.Interactive;
 

@@ -1,7 +1,7 @@
 using System.Collections;
 using System.Net;
 using Microsoft.DotNet.Interactive.Formatting;
-using TheoryKit.Drawing;
+using TheoryKit.Drawing.Rendering;
 
 namespace TheoryKit.Interactive;
 

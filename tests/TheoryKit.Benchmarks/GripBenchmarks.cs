@@ -1,7 +1,7 @@
 using BenchmarkDotNet.Attributes;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Benchmarks;
 

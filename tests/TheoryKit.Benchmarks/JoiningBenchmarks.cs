@@ -1,8 +1,9 @@
 using BenchmarkDotNet.Attributes;
-using TheoryKit.Fingering;
-using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Paths.Joins;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Benchmarks;
 
@@ -40,11 +41,11 @@ public class JoiningBenchmarks
     }
 
     [Benchmark(Description = "180 cycles: Table, with the shapes and which joins are made")]
-    public JoinTable Table() => Joining.Table(changes, Neck.Guitar, windows, Fewest, Most);
+    public JoinTable Table() => JoinSearch.Table(changes, Neck.Guitar, windows, Fewest, Most);
 
     [Benchmark(Description = "180 cycles: Table, from every start")]
     public JoinTable TableOfStarts() =>
-        Joining.Table(changes, Neck.Guitar, windows, Fewest, Most, starts: JoinStarts.LongestCycle);
+        JoinSearch.Table(changes, Neck.Guitar, windows, Fewest, Most, starts: JoinStarts.LongestCycle);
 
     private (int, int) Play(List<SortedSet<int>> tones, int notes)
     {

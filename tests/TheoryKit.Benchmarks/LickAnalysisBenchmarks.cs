@@ -1,8 +1,12 @@
 using BenchmarkDotNet.Attributes;
 using Fractions;
+using TheoryKit.Licks.Analysis;
+using TheoryKit.Licks.Words;
 using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Tunings.Necks;
 using Path = TheoryKit.Paths.Path;
 
 namespace TheoryKit.Benchmarks;
@@ -55,5 +59,5 @@ public class LickAnalysisBenchmarks
     public LickAnalysis Analyse() => path.Analyse();
 
     [Benchmark(Description = "twenty notes: Analyse, with the words of all bars")]
-    public int Words() => path.Analyse().Bars.Sum(static bar => bar.Words.Count);
+    public int Words() => path.Analyse().Bars.Sum(static bar => bar.InWords().Count);
 }

@@ -1,8 +1,12 @@
 using BenchmarkDotNet.Attributes;
 using Fractions;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Folders;
+using TheoryKit.Licks.Search;
 using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Benchmarks;
 

@@ -1,7 +1,8 @@
 using BenchmarkDotNet.Attributes;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Lines;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Benchmarks;
 
@@ -20,7 +21,7 @@ public class ShortLineBenchmarks
     public double Plain() => PlainLines.LeastEffort(Neck.Guitar, Hand.Average, Positions);
 
     [Benchmark(Description = "five notes: Finger")]
-    public LineAnswer Finger() => Lines.Finger(Neck.Guitar, Positions);
+    public LineAnswer Finger() => LineSearch.Finger(Neck.Guitar, Positions);
 }
 
 /// <summary>Long lines: the time is to grow as the number of notes does.</summary>
@@ -50,8 +51,8 @@ public class LongLineBenchmarks
     }
 
     [Benchmark(Description = "fingering a line")]
-    public LineAnswer Finger() => Lines.Finger(Neck.Guitar, positions);
+    public LineAnswer Finger() => LineSearch.Finger(Neck.Guitar, positions);
 
     [Benchmark(Description = "placing a line")]
-    public LineAnswer Place() => Lines.Place(Neck.Guitar, pitches);
+    public LineAnswer Place() => LineSearch.Place(Neck.Guitar, pitches);
 }

@@ -1,5 +1,7 @@
 using BenchmarkDotNet.Attributes;
-using TheoryKit.Theory;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Naming;
+using TheoryKit.Theory.Notes;
 
 namespace TheoryKit.Benchmarks;
 

@@ -1,9 +1,10 @@
 using System.Text;
 using System.Xml.Linq;
 using BenchmarkDotNet.Attributes;
-using TheoryKit.Drawing;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Benchmarks;
 

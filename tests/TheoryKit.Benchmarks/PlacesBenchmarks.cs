@@ -1,6 +1,6 @@
 using BenchmarkDotNet.Attributes;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Benchmarks;
 

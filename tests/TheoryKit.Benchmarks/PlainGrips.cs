@@ -1,6 +1,6 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Benchmarks;
 

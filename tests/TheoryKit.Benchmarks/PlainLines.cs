@@ -1,5 +1,6 @@
-using TheoryKit.Fingering;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Lines;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Benchmarks;
 

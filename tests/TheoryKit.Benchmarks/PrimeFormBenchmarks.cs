@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using TheoryKit.Theory;
+using TheoryKit.Theory.Notes;
 
 namespace TheoryKit.Benchmarks;
 

@@ -1,7 +1,9 @@
 using BenchmarkDotNet.Attributes;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Benchmarks;
 
@@ -15,7 +17,7 @@ public class TuningSearchBenchmarks
 {
     private const int PlainCount = 100;
 
-    private static readonly TuningSearchQuery Small = new()
+    private static readonly TuningQuery Small = new()
     {
         Base = Neck.Guitar,
         Chords = WeightedChord.Of(Chord.ParseList("Ebmaj7 Cm7 Fm7 Bb7 Gm9 C13 Fmaj9 Dm7")),
@@ -51,10 +53,10 @@ public class TuningSearchBenchmarks
     }
 
     [Benchmark(Description = "tuning search: all 15,625 within 2 semitones")]
-    public TuningSearchAnswer Search() => TuningSearch.Find(Small);
+    public TuningAnswer Search() => TuningSearch.Find(Small);
 
     [Benchmark(Description = "tuning search: all 1,771,561 within 5 semitones")]
-    public TuningSearchAnswer SearchWide() => TuningSearch.Find(Small with { Within = 5 });
+    public TuningAnswer SearchWide() => TuningSearch.Find(Small with { Within = 5 });
 
     private static double? Score(Neck neck)
     {

@@ -1,7 +1,8 @@
 using BenchmarkDotNet.Attributes;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Zones;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Benchmarks;
 

@@ -1,3 +1,5 @@
+using TheoryKit.Charts.Figures;
+
 namespace TheoryKit.Charts.Tests;
 
 public class ChartTableTests

@@ -1,5 +1,6 @@
 using Newtonsoft.Json.Linq;
 using Plotly.NET;
+using TheoryKit.Charts.Figures;
 
 namespace TheoryKit.Charts.Tests;
 

@@ -1,7 +1,13 @@
-using TheoryKit.Fingering;
-using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Charts.Theory;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Licks.Practice;
+using TheoryKit.Paths.Joins;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Tunings.Strings;
 
 namespace TheoryKit.Charts.Tests;
 
@@ -41,7 +47,7 @@ internal static class Samples
 
     /// <summary>The same changes joined in twelve zones.</summary>
     public static JoinTable NineTinBoatsJoined { get; } =
-        Joining.Table(
+        JoinSearch.Table(
             Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
             Neck.Guitar,
             Enumerable.Range(1, 12).Select(static fret => new Window(fret, fret + 3))
@@ -79,23 +85,23 @@ internal static class Samples
         );
 
     /// <summary>A line over Nine Tin Boats in eighths and a triplet.</summary>
-    public static Paths.Path NineTinBoatsLine { get; } =
+    public static TheoryKit.Paths.Path NineTinBoatsLine { get; } =
         Line(
             "6:3 6:6 5:5 4:3 3:3 2:3 2:6 1:5 1:3 2:5 2:3 3:5 3:3 4:5 4:2 5:3 5:8 4:7 4:10",
             Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7")
         );
 
     /// <summary>Positions on a guitar in a rhythm, over changes or none.</summary>
-    public static Paths.Path Line(string positions, Changes? changes)
+    public static TheoryKit.Paths.Path Line(string positions, Changes? changes)
     {
-        var neck = Tunings.Neck.Guitar;
+        var neck = Neck.Guitar;
         return new(
             neck,
             positions
                 .Split(' ')
-                .Select(static text => Tunings.Position.Parse(text))
-                .Zip(Paths.Rhythm.Parse("1/2 1/2 1/2 1/2 1/3 1/3 1/3 1/2 r1/2").Strokes())
-                .Select(each => new Paths.PathNote
+                .Select(static text => TheoryKit.Tunings.Necks.Position.Parse(text))
+                .Zip(TheoryKit.Paths.Timing.Rhythm.Parse("1/2 1/2 1/2 1/2 1/3 1/3 1/3 1/2 r1/2").Strokes())
+                .Select(each => new TheoryKit.Paths.PathNote
                 {
                     Position = each.First,
                     Pitch = Pitch.FromMidi(neck.MidiNumberAt(each.First)),

@@ -1,4 +1,5 @@
-using TheoryKit.Drawing;
+using TheoryKit.Charts.Figures;
+using TheoryKit.Drawing.Rendering;
 
 namespace TheoryKit.Charts.Tests;
 

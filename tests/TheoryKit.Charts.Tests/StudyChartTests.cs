@@ -1,6 +1,12 @@
 using System.Text.RegularExpressions;
-using TheoryKit.Drawing;
-using TheoryKit.Theory;
+using TheoryKit.Charts.Figures;
+using TheoryKit.Charts.Paths;
+using TheoryKit.Charts.Practice;
+using TheoryKit.Charts.Theory;
+using TheoryKit.Charts.Tunings;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Scales;
 
 namespace TheoryKit.Charts.Tests;
 

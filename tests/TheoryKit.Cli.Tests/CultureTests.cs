@@ -1,5 +1,4 @@
 using System.Globalization;
-using TheoryKit.Hosts;
 
 namespace TheoryKit.Cli;
 
@@ -26,14 +25,22 @@ public sealed class CultureTests : IDisposable
                 + "foreach (var value in values) { display(value); Console.WriteLine(value.ToDisplayString(\"text/plain\")); }"
         );
         var plain = await Pages(CultureInfo.InvariantCulture);
-        var german = (CultureInfo)CultureInfo.GetCultureInfo("de-DE").Clone();
-        german.NumberFormat.NegativeSign = "\u2212";
-        var foreign = await Pages(german);
+        var swedish = CultureInfo.GetCultureInfo("sv-SE");
+        Assert.Equal("\u22121,5", (-1.5).ToString(swedish));
+        var foreign = await Pages(swedish);
         Assert.Equal(plain.Keys, foreign.Keys);
         foreach (var (name, page) in plain)
         {
             Assert.Equal(page, foreign[name]);
         }
+    }
+
+    [Fact]
+    public async Task Cells_run_in_the_culture_of_the_machine()
+    {
+        program.Write("copper-weather.ipynb", "Console.Write(-1.5);");
+        var pages = await Pages(CultureInfo.GetCultureInfo("sv-SE"));
+        Assert.Contains("\u22121,5</pre>", pages["copper-weather.html"], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -47,16 +54,24 @@ public sealed class CultureTests : IDisposable
         Assert.Contains("1,5", program.Page("copper-weather"), StringComparison.Ordinal);
     }
 
+    /// <summary>What is printed where this culture is the machine's.</summary>
     private async Task<SortedDictionary<string, string>> Pages(CultureInfo culture)
     {
+        const string Setting = "LC_ALL";
+        var setting = Environment.GetEnvironmentVariable(Setting);
         var before = (CultureInfo.CurrentCulture, CultureInfo.DefaultThreadCurrentCulture);
         try
         {
             (CultureInfo.CurrentCulture, CultureInfo.DefaultThreadCurrentCulture) = (culture, culture);
+            Environment.SetEnvironmentVariable(
+                Setting,
+                culture.Name.Length == 0 ? "C" : culture.Name.Replace('-', '_') + ".UTF-8"
+            );
             Assert.True(await program.Print() == 0, program.Errors);
         }
         finally
         {
+            Environment.SetEnvironmentVariable(Setting, setting);
             (CultureInfo.CurrentCulture, CultureInfo.DefaultThreadCurrentCulture) = before;
         }
 

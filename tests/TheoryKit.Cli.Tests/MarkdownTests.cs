@@ -55,6 +55,26 @@ public sealed class MarkdownTests
     public void Other_links_are_kept(string text, string url) =>
         Assert.Contains($"<a href=\"{url}\"", Html(text), StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData(">", 5_000)]
+    [InlineData("- ", 20_000)]
+    [InlineData("[", 20_000)]
+    [InlineData("*", 99_000)]
+    [InlineData("*a ", 7_000)]
+    [InlineData("`", 99_001)]
+    [InlineData("![](", 4_000)]
+    [InlineData("|a", 40_000)]
+    [InlineData("[^1] ", 2_000)]
+    [InlineData("<", 99_000)]
+    public void Text_that_is_nested_without_end_is_shown_all_the_same(string part, int times)
+    {
+        var text = string.Concat(Enumerable.Repeat(part, times));
+        Assert.NotEmpty(Html("# Copper Weather\n\n" + text));
+        Assert.Contains("<h1", Html("# Copper Weather\n\n> bars"), StringComparison.Ordinal);
+        _ = Markdown.Title(text);
+        _ = Markdown.FirstParagraph(text);
+    }
+
     [Fact]
     public void Whatever_is_written_no_element_or_link_comes_from_the_text()
     {

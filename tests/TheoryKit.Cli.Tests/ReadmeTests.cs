@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using TheoryKit.Hosts;
 
 namespace TheoryKit.Cli;
 

@@ -14,12 +14,12 @@ public sealed class RetuneCommandTests : IDisposable
             0,
             await program.Run("retune", "Gm9 | C13 | Fmaj9 | Dm7", "--within", "1", "--best", "2", "--last-fret", "7")
         );
-        var answer = TheoryKit.Fingering.TuningSearch.Find(
+        var answer = TheoryKit.Fingering.Retuning.TuningSearch.Find(
             new()
             {
-                Base = TheoryKit.Tunings.Neck.Guitar,
-                Chords = TheoryKit.Fingering.WeightedChord.Of(
-                    TheoryKit.Theory.Changes.Parse("Gm9 | C13 | Fmaj9 | Dm7")
+                Base = TheoryKit.Tunings.Necks.Neck.Guitar,
+                Chords = TheoryKit.Fingering.Retuning.WeightedChord.Of(
+                    TheoryKit.Theory.Progressions.Changes.Parse("Gm9 | C13 | Fmaj9 | Dm7")
                 ),
                 Within = 1,
                 Best = 2,
@@ -157,7 +157,7 @@ public sealed class RetuneCommandTests : IDisposable
         program.Write(
             "copper-weather.ipynb",
             $"#r \"nuget:TheoryKit.Interactive, {Program.Version}\"",
-            "var query = new TuningSearchQuery { Base = Neck.Guitar, Within = 1, Chords = WeightedChord.Of(Chord.ParseList(\"Gm7 C7\")) };\n"
+            "var query = new TuningQuery { Base = Neck.Guitar, Within = 1, Chords = WeightedChord.Of(Chord.ParseList(\"Gm7 C7\")) };\n"
                 + "await query.FindAsync()"
         );
         Assert.Equal(0, await program.Print());

@@ -1,9 +1,16 @@
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tests.Markup;
+using TheoryKit.Drawing.Theory;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Scales;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tests;
 
 public partial class DrawingRenderersTests
 {

@@ -1,6 +1,8 @@
 using System.Globalization;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tests;
 
 public class LookTests
 {

@@ -1,11 +1,49 @@
 using Fractions;
-using TheoryKit.Fingering;
+using TheoryKit.Drawing.Grips;
+using TheoryKit.Drawing.Ladders;
+using TheoryKit.Drawing.Licks;
+using TheoryKit.Drawing.Lines;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Paths;
+using TheoryKit.Drawing.Routes;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Drawing.Tests.Licks;
+using TheoryKit.Drawing.Tests.Practice;
+using TheoryKit.Drawing.Theory;
+using TheoryKit.Drawing.Tunings;
+using TheoryKit.Drawing.Zones;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Learning;
+using TheoryKit.Fingering.Lines;
+using TheoryKit.Fingering.Moving;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Fingering.Zones;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Analysis;
+using TheoryKit.Licks.Folders;
+using TheoryKit.Licks.Moves;
+using TheoryKit.Licks.Search;
+using TheoryKit.Licks.Tab;
 using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Paths.Exercises;
+using TheoryKit.Paths.Joins;
+using TheoryKit.Paths.MadeLines;
+using TheoryKit.Paths.Routes;
+using TheoryKit.Paths.Sounding;
+using TheoryKit.Paths.Timing;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Naming;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Theory.Relations;
+using TheoryKit.Theory.Scales;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Tunings.Strings;
+using TheoryKit.Tunings.Turns;
 using Path = TheoryKit.Paths.Path;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tests;
 
 /// <summary>A value of every public type, and random ones.</summary>
 internal static class Samples
@@ -42,7 +80,7 @@ internal static class Samples
     public static IReadOnlyList<Zone> Zones { get; } = Ebmaj7.Zones(Neck.Guitar);
 
     public static LineAnswer Line { get; } =
-        Fingering.Lines.Place(
+        LineSearch.Place(
             Neck.Guitar,
             new[] { "G3", "Bb3", "D4", "F4", "A4", "Bb4", "D5", "F5", "A5", "G3" }.Select(static text =>
                 Pitch.Parse(text)
@@ -57,7 +95,7 @@ internal static class Samples
             .Tensions(StringSet.Find("Light electric 10-46")!, Tuning.Standard);
 
     public static JoinedChanges Joined { get; } =
-        Joining.Find(
+        JoinSearch.Find(
             Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7"),
             Neck.Guitar,
             new(5, 8),
@@ -67,7 +105,7 @@ internal static class Samples
 
     /// <summary>A chord with no tone here, one that is silent, a lead-in.</summary>
     public static JoinedChanges JoinedWithSilence { get; } =
-        Joining.Find(
+        JoinSearch.Find(
             Changes.Parse("Gm9 | N.C. C13 | F5 | Dm7 F#5"),
             Neck.Guitar.With(Tuning.Parse("G3 D4 A4")),
             new(2, 2),
@@ -75,7 +113,7 @@ internal static class Samples
         );
 
     public static JoinTable JoinTable { get; } =
-        Joining.Table(
+        JoinSearch.Table(
             Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
             Neck.Guitar,
             [new(2, 5), new(5, 8), new(7, 11)],
@@ -114,7 +152,7 @@ internal static class Samples
         );
 
     /// <summary>Copper Weather, from an open tuning, within a semitone of each string.</summary>
-    public static TuningSearchAnswer Search { get; } =
+    public static TuningAnswer Search { get; } =
         TuningSearch.Find(
             new()
             {
@@ -131,7 +169,7 @@ internal static class Samples
         );
 
     /// <summary>A search that has no answer.</summary>
-    public static TuningSearchAnswer NoTuning { get; } =
+    public static TuningAnswer NoTuning { get; } =
         TuningSearch.Find(
             new()
             {
@@ -145,7 +183,7 @@ internal static class Samples
     /// <summary>A line for Kestrel Stairs with most techniques, a tuplet and a note over the bar line.</summary>
     /// <summary>The bossa, up the neck and into the thirds, each half a beat ahead.</summary>
     public static RouteAnswer Climbing { get; } =
-        Routes.Find(
+        RouteSearch.Find(
             new()
             {
                 Changes = Changes.Parse("4/4, F major: Gm9 | C13 | Fmaj9 | Dm7"),
@@ -160,7 +198,7 @@ internal static class Samples
 
     /// <summary>The waltz in upper triads, in one place.</summary>
     public static RouteAnswer Staying { get; } =
-        Routes.Find(
+        RouteSearch.Find(
             new()
             {
                 Changes = Changes.Parse("3/4, Eb major: Ebmaj7 | Cm7 | Fm7 | Bb7"),
@@ -173,7 +211,7 @@ internal static class Samples
 
     /// <summary>A chord that has no third to start on.</summary>
     public static RouteAnswer Blocked { get; } =
-        Routes.Find(
+        RouteSearch.Find(
             new()
             {
                 Changes = Changes.Parse("Bb7sus4 | Eb"),
@@ -225,7 +263,7 @@ internal static class Samples
 
     private static Path Played(string? changes, string rhythm, string notes)
     {
-        var over = changes is null ? null : TheoryKit.Theory.Changes.Parse(changes);
+        var over = changes is null ? null : TheoryKit.Theory.Progressions.Changes.Parse(changes);
         var neck = Neck.Guitar;
         var key = over?.Key;
         return new(
@@ -298,11 +336,11 @@ internal static class Samples
         VoiceMotion.Between(KestrelStairs[2], KestrelStairs[3]).Moves[0],
         ChordComparison.Of(KestrelStairs),
         ChordComparison.Of(KestrelStairs).Tones[0],
-        Formula.Parse("1 b3 5 b7").Relations,
-        Formula.Parse("1 b3 5 b7").Relations.Triads[0],
-        Formula.Parse("1 b3 5 b7").Relations.Triads[0].Functions[0],
-        Formula.Parse("1 b3 5 b7").Relations.Scales[0],
-        Formula.Parse("1 b3 5 b7").Relations.Neighbours[0],
+        Formula.Parse("1 b3 5 b7").Relations(),
+        Formula.Parse("1 b3 5 b7").Relations().Triads[0],
+        Formula.Parse("1 b3 5 b7").Relations().Triads[0].Functions[0],
+        Formula.Parse("1 b3 5 b7").Relations().Scales[0],
+        Formula.Parse("1 b3 5 b7").Relations().Neighbours[0],
         Scale.Parse("Eb dorian"),
         Scale.Parse("C [1 2 3 #4]"),
         ScaleType.Parse("melodic minor"),
@@ -354,6 +392,22 @@ internal static class Samples
         Grips,
         Unreachable,
         Grips.Query,
+        NoTuning.Reason!,
+        NoTuning.Cuts[0].Limit,
+        Unreachable.Reason!,
+        new ChordWithoutGrip(2, Unreachable.Reason),
+        new NoLineReason.OffItsString(3),
+        new MustMoveReason.OtherBass(Pitch.Parse("Bb2"), NoteName.Parse("Eb")),
+        new ForeignTone(new(6, 3), IsOpen: false, Pitch.Parse("Bb2")),
+        new TensionWarning.MuchMoreInAll(new(120), 0.2),
+        new TensionNote.Estimated(),
+        new StringAdvice.LowerOrShorterScale(Pitch.Parse("Bb4")),
+        new GaugeWarning.ThinnerThanSold(FittedString.Parse("0.016 in phosphor bronze wound")),
+        new ReadingReason.ToneInBass(Degree.Parse("b3")),
+        new JoinReason.Turned(AtTop: true),
+        Blocked.Reason!,
+        new ChordLack.Zone(),
+        new TechniqueLoss.OpenBend(),
         Grips.Query with
         {
             Top = Pitch.Parse("D5"),
@@ -381,7 +435,7 @@ internal static class Samples
         Search.Query.Requirements[0],
         Search.Cuts[0],
         Search[0],
-        new TuningSearchProgress(300, 729, Search[0]),
+        new TuningProgress(300, 729, Search[0]),
         Made,
         Made.Request,
         Travel,
@@ -396,11 +450,11 @@ internal static class Samples
         TempoLadder.Parse("60 to 120 by 5, 3 times"),
         Approach.EnclosureFromAbove,
         Approach.Known,
-        Lines.Finger(Neck.Guitar, [Position.Parse("6:3"), Position.Parse("1:15")]),
+        LineSearch.Finger(Neck.Guitar, [Position.Parse("6:3"), Position.Parse("1:15")]),
         JoinRule.Nearest,
         Joined,
         JoinedWithSilence,
-        Joining.Cycles(Joined.Query),
+        JoinSearch.Cycles(Joined.Query),
         Joined.Query,
         Joined.Query with
         {
@@ -417,7 +471,7 @@ internal static class Samples
         Technique.Dead,
         KestrelLine.Notes[4] with
         {
-            Why = "it leads into the third of Cm7",
+            Why = new JoinReason.Entry(Chord.Parse("Cm7"), Pitch.Parse("Bb3"), JoinWay.WentOn, IsAbove: true),
         },
         TinBoatsLine.Notes[0],
         KestrelLine,
@@ -558,14 +612,14 @@ internal static class Samples
         Array.Empty<PlayedLine>(),
         PlayedNote.Parse("1:0"),
         Blocked,
-        Routes.Find(new() { Changes = Changes.Parse("N.C."), Neck = Uke3 }),
+        RouteSearch.Find(new() { Changes = Changes.Parse("N.C."), Neck = Uke3 }),
         TuningComparison.Of([Uke3], [OneTone]),
         NoTuning,
         NoTuning.Query,
         NoTuning.Query.Requirements[0],
-        new TuningCut("an open Bb", 3),
-        new TuningSearchProgress(0, 15_625, null),
-        new TuningSearchProgress(729, 729, Search[0]),
+        new TuningCut(new TuningLimit.Lacks(NoTuning.Query.Requirements[0]), 3),
+        new TuningProgress(0, 15_625, null),
+        new TuningProgress(729, 729, Search[0]),
         NoGrips,
         NoGrips.Columns[0].Cells[0],
         new ComparisonOfTunings(NoGrips) { FirstFret = 30, LastFret = 99 },
@@ -598,14 +652,14 @@ internal static class Samples
         {
             From = DrawnLicks.Plain,
             Lick = DrawnLicks.Slurs,
-            Remarks = [new(null, null, null, "its time", "another")],
+            Remarks = [new(null, null, null, new MoveLoss.PositionsOfHand())],
         },
         DrawnLicks.Plain.InOctave(0),
         DrawnLicks.Everything.Reversed(),
         DrawnLicks.Slides.Displaced(new(1, 2)),
         new Lick { Name = "1", Path = new Path(Uke3, []) }.Reversed(),
         Array.Empty<MovedLick>(),
-        new MoveRemark(3, null, null, "it", "nothing"),
+        new MoveRemark(3, null, null, new MoveLoss.TrillNote()),
         DrawnLicks.Kept([]),
         Array.Empty<FoundLick>().Sheet(""),
         Enumerable.Range(0, 60).Select(static _ => DrawnLicks.Found[0]).Sheet("Sixty"),
@@ -613,7 +667,7 @@ internal static class Samples
         LickQuery.All,
         Likeness.Of(DrawnLicks.Bends, DrawnLicks.Bends.InOctave(-1).Lick),
         LickLine.Of(new Lick { Name = "1", Path = new Path(Uke3, []) }),
-        new BrokenLick("b.tab", "nothing in it"),
+        new BrokenLick("b.tab", LickFault.NoBytes),
         default(PitchPoint),
         Array.Empty<Lick>(),
         new[]
@@ -636,10 +690,10 @@ internal static class Samples
             Width = TabDrawing.MinWidth,
             Columns = TabDrawing.MinColumns,
         },
-        OneTone.Formula.Relations,
+        OneTone.Formula.Relations(),
         Formula.Parse("5"),
         Formula.Parse("1 ##1 #2 4 ##4 6 7"),
-        Formula.Parse("1 ##1 #2 4 ##4 6 7").Relations,
+        Formula.Parse("1 ##1 #2 4 ##4 6 7").Relations(),
         new ChordPage(OneTone),
         new ChordPage(new Chord(NoteName.Parse("C"), Formula.Parse("1 b2"))),
         new ChordPage(Chord.Parse("G#7alt/D")),
@@ -695,14 +749,14 @@ internal static class Samples
         GripSearch.Find(new() { Chord = OneTone, Neck = Uke3 }),
         GripDrawing.Of(Grip.Parse("x x x")),
         Grip.Parse("x x x"),
-        Lines.Finger(Uke3, []),
-        Lines.Finger(Uke3, [Position.Parse("1:0")]),
-        Fingering.Lines.Place(Uke3, Array.Empty<Pitch>()),
-        Fingering.Lines.Place(Uke3, new[] { Pitch.Parse("C9") }),
-        Fingering.Lines.Place(Uke3, new[] { Pitch.Parse("A4") }),
-        Joining.Find(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, new(3, 3), 1),
-        Joining.Table(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, [new(4, 4), new(3, 3)], 64, 64),
-        Joining.Table(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, [new(4, 4)], 1, 2),
+        LineSearch.Finger(Uke3, []),
+        LineSearch.Finger(Uke3, [Position.Parse("1:0")]),
+        LineSearch.Place(Uke3, Array.Empty<Pitch>()),
+        LineSearch.Place(Uke3, new[] { Pitch.Parse("C9") }),
+        LineSearch.Place(Uke3, new[] { Pitch.Parse("A4") }),
+        JoinSearch.Find(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, new(3, 3), 1),
+        JoinSearch.Table(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, [new(4, 4), new(3, 3)], 64, 64),
+        JoinSearch.Table(new([Bar.Of(1, OneTone)], TimeSignature.Parse("1/4")), Uke3, [new(4, 4)], 1, 2),
     ];
 
     /// <summary>Chords of every known quality over every common root, some over another bass.</summary>

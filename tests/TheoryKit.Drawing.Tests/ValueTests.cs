@@ -1,8 +1,15 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tests.Markup;
+using TheoryKit.Fingering.Learning;
+using TheoryKit.Fingering.Lines;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Theory.Scales;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tests;
 
 /// <summary>How values read in a terminal. What is expected was written by hand from the definitions.</summary>
 public class ValueTests
@@ -57,7 +64,7 @@ public class ValueTests
                 [
                     new(
                         Neck.Guitar,
-                        Lines
+                        LineSearch
                             .Place(
                                 Neck.Guitar,
                                 "C3 D3 E3 F3 G3 A3 B3 C4 B3 A3 G3 F3 E3 D3 C3"

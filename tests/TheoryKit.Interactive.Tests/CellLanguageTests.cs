@@ -2,8 +2,12 @@ using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.CSharp;
 using Microsoft.DotNet.Interactive.Events;
-using TheoryKit.Paths;
-using TheoryKit.Theory;
+using TheoryKit.Interactive.Cells;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Words;
+using TheoryKit.Paths.Timing;
+using TheoryKit.Theory.Progressions;
 
 namespace TheoryKit.Interactive;
 
@@ -124,7 +128,7 @@ public sealed class CellLanguageTests
         );
         var lick = (await Value<Lick>(kernel, "lick"))!;
         Assert.Equal("Slow \"rain\" \\", lick.Name);
-        Assert.Equal(Tunings.Tuning.Find("Open D"), lick.Path.Neck.Tuning);
+        Assert.Equal(TheoryKit.Tunings.Necks.Tuning.Find("Open D"), lick.Path.Neck.Tuning);
         Assert.Equal((TimeSignature.Parse("3/4"), Swing.Triplet), (lick.Path.Time, lick.Swing));
         Assert.Equal(2, await Value<int>(kernel, "two"));
     }
@@ -232,7 +236,7 @@ public sealed class CellLanguageTests
         var events = await Submit(kernel, $"var one = 1;\n#!tab\n\n{Text}");
         Assert.Empty(events.OfType<CommandFailed>().Select(static failed => failed.Message));
         Assert.Equal(
-            remarks.Select(static remark => (remark.Line + 2, remark.Column - 1, remark.Length, remark.Text)),
+            remarks.Select(static remark => (remark.Line + 2, remark.Column - 1, remark.Length, remark.InWords())),
             events
                 .OfType<DiagnosticsProduced>()
                 .SelectMany(static each => each.Diagnostics)
@@ -252,7 +256,7 @@ public sealed class CellLanguageTests
                 .SelectMany(static shown => shown.FormattedValues)
                 .Select(static form => System.Net.WebUtility.HtmlDecode(form.Value))
         );
-        Assert.All(remarks, remark => Assert.Contains(remark.Text, told, StringComparison.Ordinal));
+        Assert.All(remarks, remark => Assert.Contains(remark.InWords(), told, StringComparison.Ordinal));
     }
 
     [Fact]

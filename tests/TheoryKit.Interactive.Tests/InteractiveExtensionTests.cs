@@ -1,6 +1,9 @@
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Formatting;
-using TheoryKit.Drawing;
+using TheoryKit.Drawing.Licks;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Zones;
 
 namespace TheoryKit.Interactive;
 
@@ -39,10 +42,13 @@ public sealed class InteractiveExtensionTests
         using var kernel = await NotebookKernel.Start();
         var neck = new RenderContext();
         var html = (await kernel.Run("Neck.Guitar"))["text/html"];
-        Assert.Equal(WithoutIds(InteractiveExtension.Renderers.Html(Tunings.Neck.Guitar, neck)), WithoutIds(html));
         Assert.Equal(
-            InteractiveExtension.Renderers.Text(Tunings.Neck.Guitar),
-            Tunings.Neck.Guitar.ToDisplayString(PlainTextFormatter.MimeType)
+            WithoutIds(InteractiveExtension.Renderers.Html(TheoryKit.Tunings.Necks.Neck.Guitar, neck)),
+            WithoutIds(html)
+        );
+        Assert.Equal(
+            InteractiveExtension.Renderers.Text(TheoryKit.Tunings.Necks.Neck.Guitar),
+            TheoryKit.Tunings.Necks.Neck.Guitar.ToDisplayString(PlainTextFormatter.MimeType)
         );
     }
 
@@ -52,8 +58,10 @@ public sealed class InteractiveExtensionTests
         using var kernel = await NotebookKernel.Start();
         var html = (await kernel.Run("new[] { Neck.Guitar.Draw(), Neck.Guitar.WithCapo(2).Draw() }"))["text/html"];
         Assert.Equal(2, Count(html, "<svg"));
-        var text = new List<NeckDrawing> { Tunings.Neck.Guitar.Draw() }.ToDisplayString(PlainTextFormatter.MimeType);
-        Assert.Equal(InteractiveExtension.Renderers.Text(Tunings.Neck.Guitar.Draw()), text);
+        var text = new List<NeckDrawing> { TheoryKit.Tunings.Necks.Neck.Guitar.Draw() }.ToDisplayString(
+            PlainTextFormatter.MimeType
+        );
+        Assert.Equal(InteractiveExtension.Renderers.Text(TheoryKit.Tunings.Necks.Neck.Guitar.Draw()), text);
     }
 
     [Fact]
@@ -71,7 +79,11 @@ public sealed class InteractiveExtensionTests
     public async Task A_list_that_the_library_has_a_table_for_is_that_table()
     {
         using var kernel = await NotebookKernel.Start();
-        var chords = new List<Theory.Chord> { Theory.Chord.Parse("Gm9"), Theory.Chord.Parse("C13") };
+        var chords = new List<TheoryKit.Theory.Chords.Chord>
+        {
+            TheoryKit.Theory.Chords.Chord.Parse("Gm9"),
+            TheoryKit.Theory.Chords.Chord.Parse("C13"),
+        };
         var html = (await kernel.Run("new[] { Chord.Parse(\"Gm9\"), Chord.Parse(\"C13\") }"))["text/html"];
         Assert.Equal(WithoutIds(InteractiveExtension.Renderers.Html(chords, new RenderContext())), WithoutIds(html));
     }

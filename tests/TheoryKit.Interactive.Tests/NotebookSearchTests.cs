@@ -1,7 +1,7 @@
-using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.Events;
-using TheoryKit.Fingering;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Interactive.Notebooks;
 
 namespace TheoryKit.Interactive;
 
@@ -60,17 +60,17 @@ public sealed class NotebookSearchTests
     [Fact]
     public async Task Outside_a_notebook_it_only_searches()
     {
-        var query = new TuningSearchQuery
+        var query = new TuningQuery
         {
-            Base = Tunings.Neck.Guitar,
+            Base = TheoryKit.Tunings.Necks.Neck.Guitar,
             Within = 1,
-            Chords = WeightedChord.Of(Theory.Chord.ParseList("Gm7 C7")),
+            Chords = WeightedChord.Of(TheoryKit.Theory.Chords.Chord.ParseList("Gm7 C7")),
         };
-        Assert.Equal(TuningSearch.Find(query), await Notebooks.NotebookSearch.FindAsync(query));
+        Assert.Equal(TuningSearch.Find(query), await NotebookSearch.FindAsync(query));
     }
 
     private static string Cell(int within) =>
-        $"var query = new TuningSearchQuery {{ Base = Neck.Guitar, Within = {within}, Chords = WeightedChord.Of(Chord.ParseList(\"Gm7 C7\")) }};\n"
+        $"var query = new TuningQuery {{ Base = Neck.Guitar, Within = {within}, Chords = WeightedChord.Of(Chord.ParseList(\"Gm7 C7\")) }};\n"
         + "await query.FindAsync()";
 
     private static string Html(DisplayEvent shown) =>

@@ -1,5 +1,6 @@
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Tests;
 
@@ -8,7 +9,7 @@ internal static class Gens
 {
     public static readonly Gen<NoteName> NoteName = Gen.Select(
         Gen.Int[0, 6],
-        Gen.Int[-TheoryKit.Theory.NoteName.MaxAlteration, TheoryKit.Theory.NoteName.MaxAlteration],
+        Gen.Int[-TheoryKit.Theory.Notes.NoteName.MaxAlteration, TheoryKit.Theory.Notes.NoteName.MaxAlteration],
         (letter, alteration) => new NoteName((Letter)letter, alteration)
     );
 
@@ -21,21 +22,21 @@ internal static class Gens
 
     public static readonly Gen<Pitch> Pitch = Gen.Select(
         NoteName,
-        Gen.Int[TheoryKit.Theory.Pitch.MinOctave, TheoryKit.Theory.Pitch.MaxOctave],
+        Gen.Int[TheoryKit.Theory.Notes.Pitch.MinOctave, TheoryKit.Theory.Notes.Pitch.MaxOctave],
         (name, octave) => new Pitch(name, octave)
     );
 
     public static readonly Gen<Interval> Interval = IntervalOf(
-        TheoryKit.Theory.Interval.MaxSteps,
-        TheoryKit.Theory.Interval.MaxAlteration
+        TheoryKit.Theory.Notes.Interval.MaxSteps,
+        TheoryKit.Theory.Notes.Interval.MaxAlteration
     );
 
     /// <summary>Up to two octaves up or down, at most doubly augmented or diminished.</summary>
     public static readonly Gen<Interval> UsualInterval = IntervalOf(14, 2);
 
     public static readonly Gen<Degree> Degree = Gen.Select(
-        Gen.Int[1, TheoryKit.Theory.Degree.MaxNumber],
-        Gen.Int[-TheoryKit.Theory.Degree.MaxAlteration, TheoryKit.Theory.Degree.MaxAlteration],
+        Gen.Int[1, TheoryKit.Theory.Notes.Degree.MaxNumber],
+        Gen.Int[-TheoryKit.Theory.Notes.Degree.MaxAlteration, TheoryKit.Theory.Notes.Degree.MaxAlteration],
         (number, alteration) => new Degree(number, alteration)
     );
 
@@ -47,7 +48,7 @@ internal static class Gens
         )
         .Select(
             Gen.Int[1, 6],
-            (all, count) => TheoryKit.Theory.Formula.Parse($"1 {string.Join(' ', all.Take(count))}")
+            (all, count) => TheoryKit.Theory.Chords.Formula.Parse($"1 {string.Join(' ', all.Take(count))}")
         );
 
     public static readonly Gen<Chord> Chord = Gen.Select(
@@ -62,8 +63,8 @@ internal static class Gens
         .Select(mask => new PitchClassSet((ushort)mask));
 
     public static readonly Gen<Position> Position = Gen.Select(
-        Gen.Int[1, TheoryKit.Tunings.Position.MaxString],
-        Gen.Int[0, TheoryKit.Tunings.Position.MaxFret],
+        Gen.Int[1, TheoryKit.Tunings.Necks.Position.MaxString],
+        Gen.Int[0, TheoryKit.Tunings.Necks.Position.MaxFret],
         (number, fret) => new Position(number, fret)
     );
 
@@ -77,13 +78,13 @@ internal static class Gens
     );
 
     public static readonly Gen<Tuning> Tuning = TuningString
-        .Array[TheoryKit.Tunings.Tuning.MinStrings, TheoryKit.Tunings.Tuning.MaxStrings]
+        .Array[TheoryKit.Tunings.Necks.Tuning.MinStrings, TheoryKit.Tunings.Necks.Tuning.MaxStrings]
         .Select(strings => new Tuning(strings));
 
     public static readonly Gen<Neck> Neck = Gen.Select(
         Tuning,
-        Gen.Double[TheoryKit.Tunings.Neck.MinScaleLength, TheoryKit.Tunings.Neck.MaxScaleLength],
-        Gen.Int[12, TheoryKit.Tunings.Position.MaxFret],
+        Gen.Double[TheoryKit.Tunings.Necks.Neck.MinScaleLength, TheoryKit.Tunings.Necks.Neck.MaxScaleLength],
+        Gen.Int[12, TheoryKit.Tunings.Necks.Position.MaxFret],
         Gen.Int[0, 12],
         (tuning, length, frets, capo) => new Neck(tuning, length, frets, capo)
     );

@@ -42,6 +42,34 @@ internal static class Laws
             );
     }
 
+    /// <summary>
+    /// What is made twice is equal, by every way of asking, and has one hash code; what is made differently is not equal.
+    /// For values that are not written in text.
+    /// </summary>
+    public static void ByValue<T>(params Func<T>[] different)
+        where T : class, IEquatable<T>
+    {
+        for (var row = 0; row < different.Length; row++)
+        {
+            for (var column = 0; column < different.Length; column++)
+            {
+                var (left, right, same) = (different[row](), different[column](), row == column);
+                Assert.Equal(same, left.Equals(right));
+                Assert.Equal(same, left.Equals((object)right));
+                Assert.Equal(same, Operator<T>("op_Equality", left, right) ?? same);
+                Assert.Equal(!same, Operator<T>("op_Inequality", left, right) ?? !same);
+                Assert.True(!same || left.GetHashCode() == right.GetHashCode());
+            }
+
+            var value = different[row]();
+            Assert.True(value.Equals(value));
+            Assert.False(value.Equals(null) || value.Equals((object?)null) || value.Equals(new object()));
+            Assert.False(Operator<T>("op_Equality", value, null) ?? false);
+            Assert.False(Operator<T>("op_Equality", null, value) ?? false);
+            Assert.True(Operator<T>("op_Equality", null, null) ?? true);
+        }
+    }
+
     /// <summary>A total order that agrees with equality.</summary>
     public static void Order<T>(Gen<T> values)
         where T : IComparable<T>, IEquatable<T>
@@ -52,6 +80,10 @@ internal static class Laws
                 (a, b, c) =>
                     Math.Sign(a.CompareTo(b)) == -Math.Sign(b.CompareTo(a))
                     && (a.CompareTo(b) == 0) == a.Equals(b)
+                    && (Operator<T>("op_LessThan", a, b) ?? (a.CompareTo(b) < 0)) == (a.CompareTo(b) < 0)
+                    && (Operator<T>("op_GreaterThan", a, b) ?? (a.CompareTo(b) > 0)) == (a.CompareTo(b) > 0)
+                    && (Operator<T>("op_LessThanOrEqual", a, b) ?? (a.CompareTo(b) <= 0)) == (a.CompareTo(b) <= 0)
+                    && (Operator<T>("op_GreaterThanOrEqual", a, b) ?? (a.CompareTo(b) >= 0)) == (a.CompareTo(b) >= 0)
                     && !(a.CompareTo(b) <= 0 && b.CompareTo(c) <= 0 && a.CompareTo(c) > 0)
             );
     }
@@ -74,6 +106,10 @@ internal static class Laws
         Assert.Throws<ArgumentNullException>(() => ParseString<T>(null!));
         Assert.False(TryParseString<T>(null, out _));
     }
+
+    /// <summary>What an operator that the type may have says; null if it has none.</summary>
+    private static bool? Operator<T>(string name, T? left, T? right) =>
+        (bool?)typeof(T).GetMethod(name, [typeof(T), typeof(T)])?.Invoke(null, [left, right]);
 
     // On a type known to be ISpanParsable a string would become a span: the overloads for strings are those of IParsable.
     private static T ParseString<T>(string text)

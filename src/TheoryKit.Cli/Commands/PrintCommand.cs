@@ -4,12 +4,22 @@ using Spectre.Console.Cli;
 using TheoryKit.Cli.Notebooks;
 using TheoryKit.Cli.Pages;
 using TheoryKit.Cli.Running;
+using TheoryKit.Cli.Running.Processes;
 
 namespace TheoryKit.Cli.Commands;
 
 /// <summary>Runs notebooks and writes each as a page, and a list of them for a folder.</summary>
 internal sealed class PrintCommand(IAnsiConsole console, TextWriter errors) : AsyncCommand<PrintCommand.Settings>
 {
+    private const string Index = "index";
+
+    /// <summary>How much of the machine's memory all notebooks may use together, and one in any case, in percent.</summary>
+    private const int MemoryOfAll = 75;
+
+    private const int MemoryOfOne = 25;
+
+    private readonly string here = Environment.CurrentDirectory;
+
     public override async Task<int> ExecuteAsync(
         CommandContext context,
         Settings settings,
@@ -17,83 +27,133 @@ internal sealed class PrintCommand(IAnsiConsole console, TextWriter errors) : As
     )
     {
         var notebooks = NotebookReader.Find(settings.Path).Select(NotebookReader.Read).ToList();
-        var folder = Path.GetFullPath(settings.Out);
-        CreateFolder(folder);
-        var printed = new List<Printed>();
-        await PrintProgress
-            .On(console)
-            .RunAsync(
-                notebooks,
-                async report =>
-                {
-                    foreach (var notebook in notebooks)
-                    {
-                        printed.Add(
-                            await Print(notebook, settings.Code, folder, report, cancellationToken)
-                                .ConfigureAwait(false)
-                        );
-                        if (cancellationToken.IsCancellationRequested)
-                        {
-                            break;
-                        }
-                    }
-                }
+        var title = Directory.Exists(settings.Path)
+            ? $"Studies in {Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(settings.Path)))}"
+            : null;
+        if (title is not null && notebooks.Find(static each => each.Name == Index) is { } index)
+        {
+            throw new NotebookException(
+                $"{index.Path} would be printed over the list of its folder, {Index}.html; give it another name, or print it by itself."
+            );
+        }
+
+        using var folder = await PageFolder
+            .OpenAsync(
+                settings.Out,
+                () => console.WriteLine($"Another print is writing to {settings.Out}; this one waits for it."),
+                cancellationToken
             )
             .ConfigureAwait(false);
-
-        if (Directory.Exists(settings.Path))
+        var printed = new Printed[notebooks.Count];
+        try
         {
-            var title =
-                $"Studies in {Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(settings.Path)))}";
-            var entries = printed.Select(static page => (page.Notebook, page.Failed));
-            await WriteAsync(Path.Combine(folder, "index.html"), IndexPage.Html(title, entries)).ConfigureAwait(false);
+            await PrintProgress
+                .On(console)
+                .RunAsync(
+                    notebooks,
+                    report => PrintAll(notebooks, settings, folder, printed, report, cancellationToken)
+                )
+                .ConfigureAwait(false);
+        }
+        finally
+        {
+            Offspring.EndAdopted();
+        }
+
+        if (title is not null)
+        {
+            var entries = printed.Select(static each => (each.Notebook, each.Failed, each.IsThere));
+            folder.Write(Index + ".html", IndexPage.Html(title, entries));
         }
 
         await Tell(printed).ConfigureAwait(false);
-        return cancellationToken.IsCancellationRequested ? Program.Interrupted
-            : printed.Exists(static page => page.Failed is not null) ? Program.CellFailed
+        return printed.Select(static each => each.Problem).FirstOrDefault(static problem => problem is not null)
+                is { } problem
+                ? throw problem
+            : cancellationToken.IsCancellationRequested ? Program.Interrupted
+            : Array.Exists(printed, static each => each.Failed is not null) ? Program.CellFailed
             : 0;
     }
 
-    private static async Task<Printed> Print(
-        Notebook notebook,
-        CodeOnPage code,
-        string folder,
+    private static Task PrintAll(
+        List<Notebook> notebooks,
+        Settings settings,
+        PageFolder folder,
+        Printed[] printed,
         Action<Notebook, CodeCell?> report,
         CancellationToken cancellation
     )
     {
-        using var runner = new NotebookRunner(notebook);
-        foreach (var cell in notebook.CodeCells)
-        {
-            report(notebook, cell);
-            if (!await runner.RunAsync(cell, cancellation).ConfigureAwait(false))
+        var atOnce = Math.Min(Environment.ProcessorCount, notebooks.Count);
+        var memory = Math.Max(MemoryOfOne, MemoryOfAll / atOnce);
+        return Parallel.ForAsync(
+            0,
+            notebooks.Count,
+            new ParallelOptions { MaxDegreeOfParallelism = atOnce },
+            async (i, _) =>
             {
-                break;
+                var notebook = notebooks[i];
+                printed[i] = new(notebook, folder.PathOf(notebook.Name + ".html"));
+                if (!cancellation.IsCancellationRequested)
+                {
+                    printed[i] = await Print(printed[i], settings, memory, folder, report, cancellation)
+                        .ConfigureAwait(false);
+                }
             }
-        }
-
-        var runs = runner.Runs;
-        report(notebook, null);
-        var file = Path.Combine(folder, notebook.Name + ".html");
-        await WriteAsync(file, new NotebookPage(notebook, runs, code).Html()).ConfigureAwait(false);
-        return new(notebook, file, runs.FirstOrDefault(static run => !run.Succeeded));
+        );
     }
 
-    private async Task Tell(List<Printed> printed)
+    private static async Task<Printed> Print(
+        Printed page,
+        Settings settings,
+        int memory,
+        PageFolder folder,
+        Action<Notebook, CodeCell?> report,
+        CancellationToken cancellation
+    )
     {
-        foreach (var page in printed)
+        var run = new NotebookRun(page.Notebook, settings.Limit, memory);
+        await run.RunAsync(cell => report(page.Notebook, cell), cancellation).ConfigureAwait(false);
+        report(page.Notebook, null);
+        var cells = run.Cells;
+        page = page with
         {
-            console.WriteLine(Path.GetRelativePath(Environment.CurrentDirectory, page.File));
+            // Not its outputs: they would be kept until all notebooks are printed.
+            Failed = cells.FirstOrDefault(static cell => !cell.Succeeded) is { } failed
+                ? failed with
+                {
+                    Outputs = [],
+                }
+                : null,
+            Stray = run.Stray,
+        };
+        try
+        {
+            var html = new NotebookPage(page.Notebook, cells, settings.Code).Html();
+            folder.Write(Path.GetFileName(page.File), html);
+            return page with { IsThere = true };
+        }
+        catch (NotebookException e)
+        {
+            return page with { Problem = e };
+        }
+    }
+
+    private async Task Tell(IReadOnlyList<Printed> printed)
+    {
+        foreach (var page in printed.Where(static page => page.IsThere))
+        {
+            console.WriteLine(Path.GetRelativePath(here, page.File));
         }
 
-        foreach (var (notebook, _, failed) in printed)
+        foreach (var page in printed)
         {
-            if (failed is not null)
+            var name = Path.GetFileName(page.Notebook.Path);
+            if (page.Failed is { } failed)
             {
                 var message = $"""
 
-                    {Path.GetFileName(notebook.Path)}: code {failed.Cell.Number} {failed.Fate}.
+                    {name}: code {failed.Cell.Number} {failed.Fate}.
 
                     {Indented(failed.Cell.Source)}
 
@@ -101,37 +161,33 @@ internal sealed class PrintCommand(IAnsiConsole console, TextWriter errors) : As
                     """;
                 await errors.WriteLineAsync(message).ConfigureAwait(false);
             }
+
+            if (page.Stray.Length > 0)
+            {
+                await errors.WriteLineAsync($"{name}: {page.Stray}").ConfigureAwait(false);
+            }
         }
     }
 
     private static string Indented(string source) =>
         string.Join('\n', source.TrimEnd().Split('\n').Select(static (line, i) => $"{i + 1, 4} | {line}"));
 
-    private static void CreateFolder(string folder)
+    /// <param name="Notebook">The notebook.</param>
+    /// <param name="File">The page's path.</param>
+    private sealed record Printed(Notebook Notebook, string File)
     {
-        try
-        {
-            Directory.CreateDirectory(folder);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new NotebookException($"The folder {folder} can't be made: {e.Message}", e);
-        }
-    }
+        /// <summary>The cell it stopped at.</summary>
+        public CellRun? Failed { get; init; }
 
-    private static async Task WriteAsync(string file, string text)
-    {
-        try
-        {
-            await File.WriteAllTextAsync(file, text).ConfigureAwait(false);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new NotebookException($"{file} can't be written: {e.Message}", e);
-        }
-    }
+        /// <summary>What cells wrote past the notebook, in words.</summary>
+        public string Stray { get; init; } = "";
 
-    private sealed record Printed(Notebook Notebook, string File, CellRun? Failed);
+        /// <summary>Whether the page was written.</summary>
+        public bool IsThere { get; init; }
+
+        /// <summary>Why it could not be.</summary>
+        public NotebookException? Problem { get; init; }
+    }
 
     /// <summary>The options of <c>print</c>.</summary>
     internal sealed class Settings : CommandSettings
@@ -152,5 +208,27 @@ internal sealed class PrintCommand(IAnsiConsole console, TextWriter errors) : As
         )]
         [DefaultValue(CodeOnPage.Fold)]
         public CodeOnPage Code { get; init; }
+
+        [CommandOption("--cell-limit <TIME>")]
+        [Description("How long a cell may run: seconds, or a time such as [bold]90s[/], [bold]5m[/] or [bold]2h[/].")]
+        [DefaultValue(CellLimit.Default)]
+        public string CellLimitText { get; init; } = CellLimit.Default;
+
+        /// <summary>How long a cell may run.</summary>
+        public TimeSpan Limit => CellLimit.Parse(CellLimitText);
+
+        /// <inheritdoc/>
+        public override ValidationResult Validate()
+        {
+            try
+            {
+                _ = Limit;
+                return base.Validate();
+            }
+            catch (FormatException e)
+            {
+                return ValidationResult.Error($"--cell-limit: {e.Message}");
+            }
+        }
     }
 }

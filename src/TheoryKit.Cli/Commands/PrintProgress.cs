@@ -12,7 +12,10 @@ internal abstract class PrintProgress
             ? new Bars(console)
             : new Lines(console);
 
-    /// <summary>Does <paramref name="work"/>, which reports each cell before it is run, and null when a notebook is done.</summary>
+    /// <summary>
+    /// Does <paramref name="work"/>, which reports each cell before it is run, and null when a notebook is done, from several
+    /// notebooks at a time.
+    /// </summary>
     public abstract Task RunAsync(IReadOnlyList<Notebook> notebooks, Func<Action<Notebook, CodeCell?>, Task> work);
 
     private static string About(Notebook notebook, CodeCell cell) =>
@@ -20,6 +23,8 @@ internal abstract class PrintProgress
 
     private sealed class Lines(IAnsiConsole console) : PrintProgress
     {
+        private readonly Lock writing = new();
+
         public override Task RunAsync(
             IReadOnlyList<Notebook> notebooks,
             Func<Action<Notebook, CodeCell?>, Task> work
@@ -29,7 +34,10 @@ internal abstract class PrintProgress
                 {
                     if (cell is not null)
                     {
-                        console.Profile.Out.Writer.WriteLine(About(notebook, cell));
+                        lock (writing)
+                        {
+                            console.Profile.Out.Writer.WriteLine(About(notebook, cell));
+                        }
                     }
                 }
             );

@@ -3,9 +3,13 @@ using System.Globalization;
 using Spectre.Console;
 using Spectre.Console.Cli;
 using TheoryKit.Drawing;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Tunings.Strings;
 
 namespace TheoryKit.Cli.Commands;
 
@@ -14,7 +18,7 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
 {
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        TuningSearchAnswer answer;
+        TuningAnswer answer;
         try
         {
             answer = Search(settings.Query(), cancellationToken);
@@ -29,7 +33,7 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
         return 0;
     }
 
-    private TuningSearchAnswer Search(TuningSearchQuery query, CancellationToken cancellation)
+    private TuningAnswer Search(TuningQuery query, CancellationToken cancellation)
     {
         if (!console.Profile.Capabilities.Interactive || !console.Profile.Out.IsTerminal)
         {
@@ -70,22 +74,22 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
         ["scaleLength"] = "--scale",
         ["frets"] = "--frets",
         ["capo"] = "--capo",
-        [nameof(TuningSearchQuery.Within)] = "--within",
-        [nameof(TuningSearchQuery.Best)] = "--best",
+        [nameof(TuningQuery.Within)] = "--within",
+        [nameof(TuningQuery.Best)] = "--best",
         [nameof(GripLimits.MinSounding)] = "--min-sounding",
         [nameof(GripLimits.LastFret)] = "--last-fret",
         ["number"] = "--keep",
         ["strings"] = "--at-most",
-        [nameof(TuningSearchQuery.Strings)] = "--strings",
+        [nameof(TuningQuery.Strings)] = "--strings",
     };
 
     /// <summary>"15,625": the same everywhere.</summary>
     private static string Count(long count) => count.ToString("N0", CultureInfo.InvariantCulture);
 
     /// <summary>A bar on a terminal.</summary>
-    private sealed class Bar(ProgressTask task) : IProgress<TuningSearchProgress>
+    private sealed class Bar(ProgressTask task) : IProgress<TuningProgress>
     {
-        public void Report(TuningSearchProgress value)
+        public void Report(TuningProgress value)
         {
             task.Value = value.Part * 100;
             task.Description = Markup.Escape(
@@ -97,11 +101,11 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
     }
 
     /// <summary>A line for every tenth where the output goes elsewhere.</summary>
-    private sealed class Lines(TextWriter writer) : IProgress<TuningSearchProgress>
+    private sealed class Lines(TextWriter writer) : IProgress<TuningProgress>
     {
         private int tenth;
 
-        public void Report(TuningSearchProgress value)
+        public void Report(TuningProgress value)
         {
             var now = (int)(value.Part * 10);
             if (now > tenth)
@@ -203,13 +207,13 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
         /// <summary>What is asked.</summary>
         /// <exception cref="FormatException">A text is not what it should be.</exception>
         /// <exception cref="ArgumentException">A number is out of range.</exception>
-        public TuningSearchQuery Query() =>
+        public TuningQuery Query() =>
             Tension is null ? Asked()
             : Strings is null
                 ? throw new FormatException("--tension is for the strings fitted: name them with --strings too.")
             : Asked() with { TensionLimits = TensionLimits.Parse(Tension) };
 
-        private TuningSearchQuery Asked()
+        private TuningQuery Asked()
         {
             var tuned = Tuned();
             return new()
@@ -220,7 +224,7 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
                     : WeightedChord.Of(Listed()),
                 Within = Within,
                 Best = Best,
-                Hand = Fingering.Hand.Parse(Hand),
+                Hand = TheoryKit.Fingering.Hands.Hand.Parse(Hand),
                 Limits = new() { MinSounding = MinSounding, LastFret = LastFret },
                 Strings = Fitted(),
                 Requirements = [.. Requirements(tuned.StringCount)],
@@ -231,12 +235,12 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
         {
             try
             {
-                return Tunings.Tuning.Find(Tuning) ?? Tunings.Tuning.Parse(Tuning);
+                return TheoryKit.Tunings.Necks.Tuning.Find(Tuning) ?? TheoryKit.Tunings.Necks.Tuning.Parse(Tuning);
             }
             catch (FormatException e)
             {
                 throw new FormatException(
-                    $"--tuning: {e.Message} {Nearest.Said(Tuning, Tunings.Tuning.Known.Select(static each => each.Name))}",
+                    $"--tuning: {e.Message} {Nearest.Said(Tuning, TheoryKit.Tunings.Necks.Tuning.Known.Select(static each => each.Name))}",
                     e
                 );
             }

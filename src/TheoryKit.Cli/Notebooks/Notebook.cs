@@ -4,7 +4,7 @@ namespace TheoryKit.Cli.Notebooks;
 /// <param name="Path">The file's full path.</param>
 /// <param name="Title">Its first heading, else the file's name.</param>
 /// <param name="Cells">The cells in order.</param>
-public sealed record Notebook(string Path, string Title, IReadOnlyList<Cell> Cells)
+internal sealed record Notebook(string Path, string Title, IReadOnlyList<Cell> Cells)
 {
     /// <summary>The file's name without its ending.</summary>
     public string Name => System.IO.Path.GetFileNameWithoutExtension(Path);

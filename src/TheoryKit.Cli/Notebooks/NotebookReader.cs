@@ -1,13 +1,12 @@
 using System.Text.Json;
 using Microsoft.DotNet.Interactive.Documents;
-using Microsoft.DotNet.Interactive.Documents.Jupyter;
 using TheoryKit.Cli.Pages;
 using Ipynb = Microsoft.DotNet.Interactive.Documents.Jupyter.Notebook;
 
 namespace TheoryKit.Cli.Notebooks;
 
 /// <summary>Finds notebooks and reads them.</summary>
-public static class NotebookReader
+internal static class NotebookReader
 {
     private const string Ending = ".ipynb";
 

@@ -2,7 +2,7 @@ using System.Net;
 using System.Text;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
-using TheoryKit.Interactive;
+using TheoryKit.Interactive.Cells;
 
 namespace TheoryKit.Cli.Pages;
 

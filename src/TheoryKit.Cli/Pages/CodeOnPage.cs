@@ -1,7 +1,7 @@
 namespace TheoryKit.Cli.Pages;
 
 /// <summary>What becomes of the cells' code on a page.</summary>
-public enum CodeOnPage
+internal enum CodeOnPage
 {
     /// <summary>Folded on the screen, left out on paper.</summary>
     Fold,

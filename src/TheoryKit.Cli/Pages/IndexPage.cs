@@ -10,21 +10,24 @@ internal static class IndexPage
 {
     /// <summary>The page's text.</summary>
     /// <param name="title">What the notebooks have in common.</param>
-    /// <param name="entries">Each notebook and, where it stopped early, the cell it stopped at.</param>
-    public static string Html(string title, IEnumerable<(Notebook Notebook, CellRun? Last)> entries)
+    /// <param name="entries">Each notebook; where it stopped early, the cell it stopped at; whether its page was printed.</param>
+    public static string Html(string title, IEnumerable<(Notebook Notebook, CellRun? Last, bool IsPrinted)> entries)
     {
         var list = new StringBuilder($"<h1>{WebUtility.HtmlEncode(title)}</h1>\n<ol class=\"studies\">\n");
-        foreach (var (notebook, last) in entries)
+        foreach (var (notebook, last, isPrinted) in entries)
         {
             var about = notebook
                 .Cells.OfType<MarkdownCell>()
                 .Select(static cell => Markdown.FirstParagraph(cell.Source))
                 .FirstOrDefault(static text => text is not null);
-            list.Append(
-                $"<li><a href=\"{Uri.EscapeDataString(notebook.Name)}.html\">{WebUtility.HtmlEncode(notebook.Title)}</a>"
-            );
+            var name = WebUtility.HtmlEncode(notebook.Title);
+            list.Append("<li>")
+                .Append(
+                    isPrinted ? $"<a href=\"{Uri.EscapeDataString(notebook.Name)}.html\">{name}</a>" : $"<b>{name}</b>"
+                );
             list.Append(about is null ? "" : $"<p>{WebUtility.HtmlEncode(about)}</p>");
             list.Append(last is null ? "" : $"<p class=\"stop\">Code {last.Cell.Number} {last.Fate}.</p>")
+                .Append(isPrinted ? "" : "<p class=\"stop\">Not printed this time.</p>")
                 .Append("</li>\n");
         }
 

@@ -28,16 +28,13 @@ internal static class Markdown
 
     /// <summary>The text of the first heading of the first level, if there is one.</summary>
     public static string? Title(string source) =>
-        Markdig.Markdown.Parse(source, Pipeline).OfType<HeadingBlock>().FirstOrDefault(static h => h.Level == 1)
-            is { } heading
+        Parse(source).OfType<HeadingBlock>().FirstOrDefault(static h => h.Level == 1) is { } heading
             ? Text(heading)
             : null;
 
     /// <summary>The text of the first paragraph, if there is one.</summary>
     public static string? FirstParagraph(string source) =>
-        Markdig.Markdown.Parse(source, Pipeline).OfType<ParagraphBlock>().FirstOrDefault() is { } paragraph
-            ? Text(paragraph)
-            : null;
+        Parse(source).OfType<ParagraphBlock>().FirstOrDefault() is { } paragraph ? Text(paragraph) : null;
 
     /// <summary><paramref name="source"/> as HTML.</summary>
     /// <param name="source">Markdown.</param>
@@ -45,7 +42,7 @@ internal static class Markdown
     /// <param name="ids">The ids of headings that the page has already; those of this text are added.</param>
     public static string Html(string source, PictureSource pictures, ISet<string> ids)
     {
-        var document = Markdig.Markdown.Parse(source, Pipeline);
+        var document = Parse(source);
         foreach (var heading in document.Descendants<HeadingBlock>())
         {
             var attributes = heading.GetAttributes();
@@ -76,6 +73,20 @@ internal static class Markdown
         renderer.ObjectRenderers.Replace<CodeBlockRenderer>(new CodeRenderer());
         renderer.Render(document);
         return writer.ToString();
+    }
+
+    /// <summary>Text that is nested more deeply than the parser goes is shown as it is written.</summary>
+    private static MarkdownDocument Parse(string source)
+    {
+        try
+        {
+            return Markdig.Markdown.Parse(source, Pipeline);
+        }
+        catch (ArgumentException)
+        {
+            const string CodeBlock = "    ";
+            return Markdig.Markdown.Parse(CodeBlock + source.Replace("\n", "\n" + CodeBlock, StringComparison.Ordinal));
+        }
     }
 
     /// <summary>Leaves of a link that may do harm only its words.</summary>

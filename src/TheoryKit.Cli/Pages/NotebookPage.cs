@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text;
-using TheoryKit.Charts;
+using TheoryKit.Charts.Figures;
 using TheoryKit.Cli.Notebooks;
 using TheoryKit.Cli.Running;
 
@@ -10,7 +10,7 @@ namespace TheoryKit.Cli.Pages;
 /// <param name="notebook">The notebook.</param>
 /// <param name="runs">Its code cells as far as they were run; the page ends with the last of them if that is not all.</param>
 /// <param name="code">What becomes of the cells' code.</param>
-public sealed class NotebookPage(Notebook notebook, IReadOnlyList<CellRun> runs, CodeOnPage code)
+internal sealed class NotebookPage(Notebook notebook, IReadOnlyList<CellRun> runs, CodeOnPage code)
 {
     private readonly string folder = Path.GetDirectoryName(notebook.Path) ?? "";
     private readonly HashSet<string> ids = new(StringComparer.Ordinal);

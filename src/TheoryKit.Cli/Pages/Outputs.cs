@@ -6,6 +6,9 @@ namespace TheoryKit.Cli.Pages;
 /// <summary>What a cell showed, as HTML. A value's own HTML is trusted as the notebook is; text is escaped.</summary>
 internal static class Outputs
 {
+    /// <summary>Markdown that code has made may be such that its reader takes hours; what is longer is shown as it is.</summary>
+    private const int LongestMarkdown = 50_000;
+
     private static readonly string[] Preferred =
     [
         "text/html",
@@ -38,7 +41,11 @@ internal static class Outputs
         return type switch
         {
             "text/html" or "image/svg+xml" => content,
-            "text/markdown" => Markdown.Html(content, new(folder, new Dictionary<string, string>()), ids),
+            "text/markdown" when content.Length <= LongestMarkdown => Markdown.Html(
+                content,
+                new(folder, new Dictionary<string, string>()),
+                ids
+            ),
             _ when type.StartsWith("image/", StringComparison.Ordinal) =>
                 $"<img alt=\"Picture\" src=\"data:{type};base64,{WebUtility.HtmlEncode(content.Trim())}\">",
             _ => Text(content, "value"),

@@ -1,5 +1,5 @@
 using System.Net;
-using TheoryKit.Drawing;
+using TheoryKit.Drawing.Rendering;
 
 namespace TheoryKit.Cli.Pages;
 

@@ -1,6 +1,10 @@
-using TheoryKit.Fingering;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Fingering.Words;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Grips;
 
 /// <summary>A box and the lines below it.</summary>
 internal sealed record GripBox(GripDrawing Drawing, params IReadOnlyList<Words> Under)
@@ -28,7 +32,7 @@ internal static class GripBoxes
         var shown = sheet.Grips.Take(sheet.Most).ToList();
         if (shown.Count == 0)
         {
-            return new Block.Prose(sheet.Reason.Length > 0 ? sheet.ReasonInWords : "No grips.");
+            return new Block.Prose(sheet.Reason is { } reason ? Words.Said(reason.InWords) : "No grips.");
         }
 
         var more = sheet.Grips.Count - shown.Count;

@@ -1,10 +1,15 @@
 using System.Collections.Immutable;
 using System.Text;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Hands;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Grips;
 
 /// <summary>
 /// A picture of a grip: an upright box with the strings from the thickest at the left to string 1, mirrored for left-handed
@@ -232,7 +237,7 @@ public sealed record GripDrawing
 
         foreach (var (finger, fret, thick, thin) in Barres)
         {
-            words.Append($" {Printed.Capital(Hands.Word(finger))} lies flat at fret {fret}");
+            words.Append($" {Printed.Capital(HandValues.Word(finger))} lies flat at fret {fret}");
             words.Append($", from string {thick} to string {thin}.");
         }
 

@@ -1,10 +1,10 @@
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Rendering;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Grips;
 
 /// <summary>A grip box in a figure whose labels can be switched, with no script.</summary>
 /// <param name="naming">How notes are named where the drawing does not say; null for English.</param>
-public sealed class GripDrawingRenderer(IFormatProvider? naming = null) : IRenderer<GripDrawing>
+internal sealed class GripDrawingRenderer(IFormatProvider? naming = null) : IRenderer<GripDrawing>
 {
     /// <inheritdoc/>
     public string Html(GripDrawing value, RenderContext context)

@@ -1,4 +1,8 @@
-namespace TheoryKit.Drawing;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Rendering;
+
+namespace TheoryKit.Drawing.Grips;
 
 /// <summary>Writes the SVG of a grip box.</summary>
 internal static class GripPicture

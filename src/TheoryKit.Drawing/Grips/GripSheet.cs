@@ -1,33 +1,34 @@
-using TheoryKit.Fingering;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Grips;
 
 /// <summary>Grip boxes in rows, each with what there is to say about it. Equal when the grips and everything shown agree.</summary>
 public sealed record GripSheet
 {
     private readonly int most = 12;
-    private readonly GripAnswer? answer;
 
     /// <summary>A sheet of these grips.</summary>
     public GripSheet(IEnumerable<ChordGrip> grips)
     {
         ArgumentNullException.ThrowIfNull(grips);
         Grips = [.. grips];
-        answer = grips as GripAnswer;
-        Reason = answer?.Reason ?? "";
+        Reason = (grips as GripAnswer)?.Reason;
     }
 
     /// <summary>The grips.</summary>
     public IReadOnlyList<ChordGrip> Grips { get; }
 
     /// <summary>Why there are none, where that is known.</summary>
-    public string Reason { get; }
-
-    /// <summary>The reason in the reader's way.</summary>
-    internal Words ReasonInWords => answer is null ? Words.None : Words.Of(new StringValues.Said(answer.ReasonAs));
+    public NoGripReason? Reason { get; }
 
     /// <summary>What stands above them.</summary>
-    public string Title { get; init; } = "";
+    public string Title
+    {
+        get;
+        init => field = Check.NotNull(value, nameof(Title));
+    } = "";
 
     /// <summary>How many boxes are drawn at most, 12 unless told; the rest is counted.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Less than 1.</exception>

@@ -1,7 +1,7 @@
 using System.Text;
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Grips;
 
 /// <summary>
 /// Writes grip boxes as monospace text: <c>x</c> and <c>o</c> above the nut (<c>=</c>), fingers on the strings, a flat finger

@@ -1,8 +1,10 @@
 using System.Globalization;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Grips;
 
 /// <summary>What there is to say about a grip, in a few words.</summary>
 internal static class GripWords
@@ -26,7 +28,7 @@ internal static class GripWords
         {
             0 => "root lowest",
             // Counting goes up to the seventh; a ninth in the bass is said by its function.
-            >= 1 and <= 3 and var inversion => $"{InWords.Ordinal(inversion)} inversion",
+            >= 1 and <= 3 and var inversion => $"{English.Ordinal(inversion)} inversion",
             _ => (Words)$"{grip.Places[0].Function} lowest",
         };
 
@@ -52,14 +54,14 @@ internal static class GripWords
         {
             lines.Add(
                 next == low ? "stay"
-                : next > low ? $"{InWords.Count(next - low, "fret")} up"
-                : $"{InWords.Count(low - next, "fret")} down"
+                : next > low ? $"{English.Count(next - low, "fret")} up"
+                : $"{English.Count(low - next, "fret")} down"
             );
         }
 
         var before = from.Places.Select(static place => place.Pitch.MidiNumber).ToHashSet();
         var held = to.Places.Count(place => before.Contains(place.Pitch.MidiNumber));
-        lines.Add(held == 0 ? "no note held" : $"{InWords.Count(held, "note")} held");
+        lines.Add(held == 0 ? "no note held" : $"{English.Count(held, "note")} held");
         if (StayingFingers(from.Grip, to.Grip) is > 0 and var fingers)
         {
             lines.Add(fingers == 1 ? "1 finger stays" : $"{fingers} fingers stay");

@@ -1,6 +1,10 @@
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Scales;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Ladders;
 
 /// <summary>What the rungs of a ladder stand for.</summary>
 public enum LadderAlignment
@@ -59,8 +63,7 @@ public sealed class LadderDrawing : IEquatable<LadderDrawing>
     /// is by sound.</exception>
     public LadderDrawing(IEnumerable<LadderColumn> columns, LadderAlignment alignment = LadderAlignment.Function)
     {
-        ArgumentNullException.ThrowIfNull(columns);
-        Columns = [.. columns];
+        Columns = [.. Check.Items(columns)];
         if (Columns.Count == 0 || Columns.Any(column => column.Formula.Count == 0))
         {
             throw new ArgumentException("A ladder has at least one column, and each column a tone.", nameof(columns));
@@ -82,19 +85,32 @@ public sealed class LadderDrawing : IEquatable<LadderDrawing>
 
     /// <summary>Formulas side by side, counted from their roots.</summary>
     public static LadderDrawing Of(params IEnumerable<Formula> formulas) =>
-        new(formulas.Select(formula => new LadderColumn(formula)));
+        new(WithTones(Check.Items(formulas)).Select(formula => new LadderColumn(formula)));
 
     /// <summary>
     /// Chords side by side: over one root by function, over several by sound, so that a common tone lies on one rung.
     /// </summary>
     public static LadderDrawing Of(params IEnumerable<Chord> chords)
     {
-        var all = chords.ToList();
+        var all = Check.Items(chords).ToList();
+        if (all.Count == 0)
+        {
+            throw new ArgumentException("A ladder has at least one column; give one chord or more.", nameof(chords));
+        }
+
         return new(
             all.Select(LadderColumn.Of),
             all.TrueForAll(chord => chord.Root == all[0].Root) ? LadderAlignment.Function : LadderAlignment.Sound
         );
     }
+
+    private static Sequence<Formula> WithTones(Sequence<Formula> formulas) =>
+        formulas.Count > 0 && formulas.All(static formula => formula.Count > 0)
+            ? formulas
+            : throw new ArgumentException(
+                "A ladder has at least one column, and each column a tone; give one formula or more, none of them empty.",
+                nameof(formulas)
+            );
 
     /// <inheritdoc/>
     public bool Equals(LadderDrawing? other) =>

@@ -1,7 +1,11 @@
 using System.Text;
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Ladders;
 
 /// <summary>Writes a ladder as SVG.</summary>
 internal static class LadderPicture
@@ -248,7 +252,7 @@ internal static class LadderWords
                 .Where(rung => ladder.Columns.All(column => column.Formula.Any(d => ladder.RungOf(column, d) == rung)))
                 .Select(rung => ladder.NameOf(rung).Printed(naming))
                 .ToList();
-            words.Append(shared.Count == 0 ? " No rung is shared by all." : $" Shared by all: {InWords.List(shared)}.");
+            words.Append(shared.Count == 0 ? " No rung is shared by all." : $" Shared by all: {English.List(shared)}.");
         }
 
         return words.ToString();

@@ -1,8 +1,11 @@
-namespace TheoryKit.Drawing;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
+
+namespace TheoryKit.Drawing.Ladders;
 
 /// <summary>Shows ladders.</summary>
 /// <param name="naming">How notes are named; null for English.</param>
-public sealed class LadderRenderer(IFormatProvider? naming = null) : IRenderer<LadderDrawing>
+internal sealed class LadderRenderer(IFormatProvider? naming = null) : IRenderer<LadderDrawing>
 {
     /// <inheritdoc/>
     public string Html(LadderDrawing value, RenderContext context)

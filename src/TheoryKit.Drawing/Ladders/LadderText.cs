@@ -1,7 +1,7 @@
 using System.Text;
-using TheoryKit.Theory;
+using TheoryKit.Theory.Notes;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Ladders;
 
 /// <summary>Writes a ladder as plain text: a line for every rung, the highest first.</summary>
 internal static class LadderText

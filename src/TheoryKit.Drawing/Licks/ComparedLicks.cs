@@ -1,7 +1,11 @@
 using Fractions;
-using TheoryKit.Paths;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Licks;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>What the sheet of licks compared says: which they are, one below the other, and moment by moment where they differ.</summary>
 internal static class ComparedLicks
@@ -16,7 +20,7 @@ internal static class ComparedLicks
     {
         var blocks = new List<Block>
         {
-            new Block.Title($"{InWords.Count(comparison.Licks.Length, "lick")} compared"),
+            new Block.Title($"{English.Count(comparison.Licks.Length, "lick")} compared"),
             new Block.Facts([
                 .. comparison.Licks.Select(static (lick, index) => new Fact($"{index + 1}", Named(lick))),
             ]),
@@ -33,7 +37,7 @@ internal static class ComparedLicks
     private static Words Named(Lick lick)
     {
         var tune = lick.Tune.Length == 0 ? "" : $", {UserText.Of(lick.Tune)}";
-        return $"{UserText.Of(lick.Name)}{tune}, {TabWords.Notes(lick.Path)} in {InWords.Count(lick.Path.BarCount, "bar")}";
+        return $"{UserText.Of(lick.Name)}{tune}, {TabWords.Notes(lick.Path)} in {English.Count(lick.Path.BarCount, "bar")}";
     }
 
     /// <summary>The licks one below the other.</summary>
@@ -85,7 +89,7 @@ internal static class ComparedLicks
         yield return new Block.Prose(
             moments.Count == 0 ? "They do the same at every moment."
             : moments.Count == all ? "They differ at every moment."
-            : $"They do the same at {all - moments.Count} of {InWords.Count(all, "moment")}."
+            : $"They do the same at {all - moments.Count} of {English.Count(all, "moment")}."
         );
         if (moments.Count == 0)
         {

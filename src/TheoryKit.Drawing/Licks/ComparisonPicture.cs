@@ -1,7 +1,11 @@
 using System.Text;
-using TheoryKit.Paths;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>Writes the SVG of licks compared: a picture for each line, in which the licks stand one below the other.</summary>
 internal static class ComparisonPicture
@@ -121,7 +125,7 @@ internal static class ComparisonPicture
             context,
             layouts[0].Width,
             height,
-            $"{InWords.Count(comparison.Licks.Length, "lick")} compared",
+            $"{English.Count(comparison.Licks.Length, "lick")} compared",
             comparison.Description,
             MarkPicture.Css,
             LeastScale

@@ -1,8 +1,10 @@
 using System.Text;
 using Fractions;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Licks.Tab;
 using TheoryKit.Paths;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>
 /// Writes licks compared in plain text: their tabs one below the other, every moment in the same column, with the count above all and
@@ -56,7 +58,7 @@ internal static class ComparisonText
         return text.ToString().TrimEnd('\n');
     }
 
-    private static string Name(TabParts tab, Tunings.TuningString each) =>
+    private static string Name(TabParts tab, TheoryKit.Tunings.Necks.TuningString each) =>
         each.Open.Name.ToString("G", tab.Drawing.Naming);
 
     private static void Row(StringBuilder text, int margin, string name, IEnumerable<string> bars, char between)
@@ -200,7 +202,7 @@ internal static class ComparisonText
             return new(row);
         }
 
-        private static string Named(TabParts tab, Theory.Chord? chord) =>
+        private static string Named(TabParts tab, TheoryKit.Theory.Chords.Chord? chord) =>
             chord?.ToString("G", tab.Drawing.Naming) ?? "N.C.";
 
         private static string Label(TabParts tab, PathNote note) =>

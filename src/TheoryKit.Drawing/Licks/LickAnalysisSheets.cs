@@ -1,9 +1,15 @@
 using System.Globalization;
 using Fractions;
-using TheoryKit.Paths;
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Joins;
+using TheoryKit.Drawing.Paths;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Drawing.Zones;
+using TheoryKit.Licks.Analysis;
+using TheoryKit.Licks.Words;
+using TheoryKit.Theory.Chords;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>The sheet of an analysed lick, and how what it is made of is described.</summary>
 internal static class LickAnalysisSheets
@@ -33,7 +39,7 @@ internal static class LickAnalysisSheets
             [
                 new("over", static bar => Words.Join(", ", bar.Chords)),
                 new("notes", static bar => bar.Summary.Count, IsNumber: true),
-                new("what it does", static bar => Said(bar.Say)),
+                new("what it does", static bar => Said(bar.InWords)),
             ]
         );
 
@@ -71,7 +77,7 @@ internal static class LickAnalysisSheets
     public static Description<PartCount> Parts { get; } =
         new(
             new("part", "parts"),
-            static count => NoteParts.Words(count.Part),
+            static count => count.Part.InWords(),
             [
                 new("notes", static count => count.Count, IsNumber: true),
                 new("share", static count => count.Share > 0 ? Percent(count.Share) : null, IsNumber: true),
@@ -81,7 +87,7 @@ internal static class LickAnalysisSheets
     public static Description<LineSummary> Summaries { get; } =
         new(
             new("stretch of a line", "stretches of lines"),
-            static sum => sum.ToString(),
+            static sum => sum.InWords(),
             [
                 new("from", static sum => sum.Lowest is { } low ? Words.Of(low.Sounding) : null),
                 new("up to", static sum => sum.Highest is { } high ? Words.Of(high.Sounding) : null),
@@ -127,7 +133,7 @@ internal static class LickAnalysisSheets
         };
         if (analysis.Notes.Count == 0)
         {
-            blocks.Add(new Block.Prose(Said(analysis.Say)));
+            blocks.Add(new Block.Prose(Said(analysis.InWords)));
             return new(blocks);
         }
 
@@ -138,7 +144,7 @@ internal static class LickAnalysisSheets
             )
         );
         blocks.Add(new Block.Heading("In words"));
-        blocks.Add(new Block.Prose(Said(analysis.Say)));
+        blocks.Add(new Block.Prose(Said(analysis.InWords)));
         blocks.Add(new Block.Group(BarTable(analysis)));
         var beside = new List<Block>();
         if (analysis.Summary.Functions.Count > 0)
@@ -172,7 +178,7 @@ internal static class LickAnalysisSheets
                 .. analysis
                     .Bars.Take(MostListed)
                     .Select(static bar =>
-                        (IReadOnlyList<Cell>)[bar.Bar + 1, Words.Join(", ", bar.Chords), new Cell(Said(bar.Say))]
+                        (IReadOnlyList<Cell>)[bar.Bar + 1, Words.Join(", ", bar.Chords), new Cell(Said(bar.InWords))]
                     ),
             ]
         );
@@ -222,7 +228,7 @@ internal static class LickAnalysisSheets
     /// <summary>The part, and what there is to say about it.</summary>
     private static Words Part(AnalysedNote note)
     {
-        var part = NoteParts.Words(note.Part);
+        var part = note.Part.InWords();
         if (note.Anticipates is { } early)
         {
             return $"{part}, {note.AnticipatedFunction} of {early}";
@@ -258,7 +264,7 @@ internal static class LickAnalysisSheets
     }
 
     private static Words Said(Func<string?, IFormatProvider?, IReadOnlyList<string>> say) =>
-        Words.Of(new Sentences(say));
+        Words.Said((format, naming) => string.Join(' ', say(format, naming)));
 
     /// <summary>A beat as it is counted: 1, 2 1/2.</summary>
     private static string Beat(Fraction beat)
@@ -275,11 +281,4 @@ internal static class LickAnalysisSheets
 
     private static string Percent(double share) =>
         $"{Math.Round(100 * share, MidpointRounding.AwayFromZero).ToString(CultureInfo.InvariantCulture)}\u00a0%";
-
-    /// <summary>Sentences in the signs and note names that the reader asks for.</summary>
-    private sealed class Sentences(Func<string?, IFormatProvider?, IReadOnlyList<string>> say) : IFormattable
-    {
-        public string ToString(string? format, IFormatProvider? formatProvider) =>
-            string.Join(' ', say(format, formatProvider));
-    }
 }

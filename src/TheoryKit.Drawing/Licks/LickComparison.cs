@@ -1,9 +1,16 @@
 using System.Collections.Immutable;
 using Fractions;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Moves;
 using TheoryKit.Paths;
+using TheoryKit.Values;
 using Path = TheoryKit.Paths.Path;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>
 /// Several licks one below the other, the same moment at the same place in all of them, so that what each does there can be compared.
@@ -24,8 +31,7 @@ public sealed record LickComparison
     /// <exception cref="ArgumentException">There is none, or they are not in one time signature.</exception>
     public LickComparison(IEnumerable<Lick> licks)
     {
-        ArgumentNullException.ThrowIfNull(licks);
-        Licks = [.. licks];
+        Licks = [.. Check.Items(licks)];
         if (Licks.IsEmpty)
         {
             throw new ArgumentException("There is no lick to compare.", nameof(licks));
@@ -54,24 +60,20 @@ public sealed record LickComparison
     /// <summary>The licks.</summary>
     public ImmutableArray<Lick> Licks { get; }
 
-    /// <summary>How wide the picture may get, in mm: lines are broken before bars that would go beyond. From <see cref="TabDrawing.MinWidth"/>; 190 unless told.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Less, or not finite.</exception>
+    /// <summary>How wide the picture may get, in mm: lines are broken before bars that would go beyond. From <see cref="TabDrawing.MinWidth"/> to <see cref="TabDrawing.MaxWidth"/>; 190 unless told.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is not.</exception>
     public double Width
     {
         get => width;
         init => width = TabDrawing.CheckedWidth(value, nameof(Width));
     }
 
-    /// <summary>How many characters wide the plain text may get, but for a bar that is wider. From <see cref="TabDrawing.MinColumns"/>; 100 unless told.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Less.</exception>
+    /// <summary>How many characters wide the plain text may get, but for a bar that is wider. From <see cref="TabDrawing.MinColumns"/> to <see cref="TabDrawing.MaxColumns"/>; 100 unless told.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is not.</exception>
     public int Columns
     {
         get => columns;
-        init
-        {
-            ArgumentOutOfRangeException.ThrowIfLessThan(value, TabDrawing.MinColumns);
-            columns = value;
-        }
+        init => columns = Check.Range(value, TabDrawing.MinColumns, TabDrawing.MaxColumns, nameof(Columns));
     }
 
     /// <summary>What is written below the notes at first.</summary>
@@ -159,10 +161,10 @@ public sealed record LickComparison
         changed is null
             ? moments.Count == 0
                 ? "They do the same at every moment."
-                : $"They differ at {InWords.List(moments)}."
+                : $"They differ at {English.List(moments)}."
             : moments.Count == 0
                 ? "Every note does what it did before."
-                : $"Now not what it did before: {InWords.List(moments)}.";
+                : $"Now not what it did before: {English.List(moments)}.";
 
     /// <summary>The tabs, each as it is drawn.</summary>
     internal IReadOnlyList<TabDrawing> Tabs =>

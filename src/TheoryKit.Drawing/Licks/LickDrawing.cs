@@ -1,6 +1,11 @@
-using TheoryKit.Paths;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Paths;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Licks;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>
 /// A lick as a page of a notebook has it: what it is called and what the player noted, its tab with rhythm, chords and functions, and
@@ -9,27 +14,30 @@ namespace TheoryKit.Drawing;
 /// <param name="Lick">The lick.</param>
 public sealed record LickDrawing(Lick Lick)
 {
+    /// <summary>The lick.</summary>
+    public Lick Lick
+    {
+        get;
+        init => field = Check.NotNull(value, nameof(Lick));
+    } = Check.NotNull(Lick);
+
     private readonly double width = 190;
     private readonly int columns = 100;
 
-    /// <summary>How wide the tab may get, in mm: lines are broken before bars that would go beyond. From <see cref="TabDrawing.MinWidth"/>; 190 unless told.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Less, or not finite.</exception>
+    /// <summary>How wide the tab may get, in mm: lines are broken before bars that would go beyond. From <see cref="TabDrawing.MinWidth"/> to <see cref="TabDrawing.MaxWidth"/>; 190 unless told.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is not.</exception>
     public double Width
     {
         get => width;
         init => width = TabDrawing.CheckedWidth(value, nameof(Width));
     }
 
-    /// <summary>How many characters wide the tab in plain text may get. From <see cref="TabDrawing.MinColumns"/>; 100 unless told.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Less.</exception>
+    /// <summary>How many characters wide the tab in plain text may get. From <see cref="TabDrawing.MinColumns"/> to <see cref="TabDrawing.MaxColumns"/>; 100 unless told.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is not.</exception>
     public int Columns
     {
         get => columns;
-        init
-        {
-            ArgumentOutOfRangeException.ThrowIfLessThan(value, TabDrawing.MinColumns);
-            columns = value;
-        }
+        init => columns = Check.Range(value, TabDrawing.MinColumns, TabDrawing.MaxColumns, nameof(Columns));
     }
 
     /// <summary>What is written below the notes, and on the marks of the neck, at first.</summary>

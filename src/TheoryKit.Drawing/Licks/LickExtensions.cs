@@ -1,6 +1,6 @@
-using TheoryKit.Paths;
+using TheoryKit.Licks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>Short ways from a lick to its pictures, for notebooks.</summary>
 public static class LickExtensions

@@ -1,6 +1,7 @@
-using TheoryKit.Paths;
+using TheoryKit.Licks.Search;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>Short ways from what a folder of licks gives to its pictures, for notebooks.</summary>
 public static class LickFolderExtensions
@@ -11,7 +12,6 @@ public static class LickFolderExtensions
     /// <summary>Licks of a folder, for one sheet of paper.</summary>
     public static LickResults Sheet(this IEnumerable<KeptLick> licks, string title = "Licks")
     {
-        ArgumentNullException.ThrowIfNull(licks);
-        return new(licks.Select(static each => new FoundLick { Kept = each, Score = 1 }), title);
+        return new(Check.Items(licks).Select(static each => new FoundLick { Kept = each, Score = 1 }), title);
     }
 }

@@ -1,7 +1,14 @@
 using System.Globalization;
+using TheoryKit.Drawing.Paths;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Folders;
+using TheoryKit.Licks.Search;
+using TheoryKit.Licks.Words;
 using TheoryKit.Paths;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>How a folder of licks is described, what it is searched by and what is found.</summary>
 internal static class LickFolderValues
@@ -35,7 +42,7 @@ internal static class LickFolderValues
             static each => UserText.Of(each.File),
             [
                 new("line", static each => each.Line is { } line ? (Cell)line : null, IsNumber: true),
-                new("what is wrong", static each => UserText.Of(OneLine(each.Problem))),
+                new("what is wrong", static each => UserText.Of(OneLine(each.InWords()))),
             ]
         );
 
@@ -70,7 +77,7 @@ internal static class LickFolderValues
     public static Description<LickDifference> Differences { get; } =
         new(
             new("difference", "differences"),
-            static each => each.Text,
+            static each => each.InWords(),
             [
                 new("note of the first", static each => each.First is { } note ? (Cell)note : null, IsNumber: true),
                 new("note of the second", static each => each.Second is { } note ? (Cell)note : null, IsNumber: true),
@@ -136,8 +143,8 @@ internal static class LickFolderValues
             // Only the folder's own name: where it lies is nobody's business on a page.
             new Block.Title(
                 UserText.Of(new DirectoryInfo(folder.Directory).Name),
-                InWords.Count(licks.Count, "lick")
-                    + (broken.Count == 0 ? "" : $", {InWords.Count(broken.Count, "file")} that can't be read")
+                English.Count(licks.Count, "lick")
+                    + (broken.Count == 0 ? "" : $", {English.Count(broken.Count, "file")} that can't be read")
             ),
         };
         if (licks.Count > 0)
@@ -165,7 +172,7 @@ internal static class LickFolderValues
         var chords = (lick.Path.Changes?.Chords ?? [])
             .Where(span => span.Start < lick.Path.Beats)
             .Select(static span => span.Chord)
-            .OfType<Theory.Chord>()
+            .OfType<TheoryKit.Theory.Chords.Chord>()
             .Distinct()
             .ToList();
         var shown = Words.Join(" ", chords.Take(most));
@@ -177,7 +184,11 @@ internal static class LickFolderValues
     {
         var reasons = Words.Join(
             "; ",
-            found.Reasons.Take(MostReasons).Select(static reason => ReasonWords.Of(Unbroken(UserText.Of(reason))))
+            found
+                .Reasons.Take(MostReasons)
+                .Select(static reason =>
+                    Words.Said((format, naming) => Unbroken(UserText.Of(reason.InWords(format, naming))))
+                )
         );
         return found.Reasons.Count > MostReasons ? Words.Join("; ", [reasons, "…"]) : reasons;
     }
@@ -203,7 +214,7 @@ internal static class LickFolderValues
     private static Cell? InPart(FoundLick found)
     {
         var part = Percent(found.Score);
-        var isSaid = found.Reasons is [var only] && Unbroken(only).StartsWith(part, StringComparison.Ordinal);
+        var isSaid = found.Reasons is [FoundReason.Alike only] && Percent(only.Value) == part;
         return found.Score >= 1 || isSaid ? null : (Cell)part;
     }
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using TheoryKit.Paths;
+using TheoryKit.Licks.Search;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>
 /// What a search has found, for one sheet of paper: of each lick the name, chords, tempo, tags, why it was found and how its tab begins. Equal

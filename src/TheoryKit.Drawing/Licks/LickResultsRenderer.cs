@@ -1,13 +1,19 @@
 using System.Globalization;
 using System.Text;
 using Fractions;
-using TheoryKit.Paths;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Search;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>Writes the sheet of what a search has found, in two columns on one page.</summary>
 /// <param name="naming">How notes are named; null for English.</param>
-public sealed class LickResultsRenderer(IFormatProvider? naming = null) : IRenderer<LickResults>
+internal sealed class LickResultsRenderer(IFormatProvider? naming = null) : IRenderer<LickResults>
 {
     /// <summary>How much of a lick is shown: so many bars, and no more than fit on a line.</summary>
     private const int Bars = 2;
@@ -176,7 +182,7 @@ public sealed class LickResultsRenderer(IFormatProvider? naming = null) : IRende
     private static string Count(LickResults value) =>
         value.Found.Count > LickResults.MostOnSheet
             ? $"the first {LickResults.MostOnSheet} of {value.Found.Count}"
-            : InWords.Count(value.Found.Count, "lick");
+            : English.Count(value.Found.Count, "lick");
 
     /// <summary>The names of those that are not shown.</summary>
     private static string? Rest(LickResults value)

@@ -1,8 +1,18 @@
 using System.Globalization;
+using TheoryKit.Drawing.Joins;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Paths;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Words;
 using TheoryKit.Paths;
-using TheoryKit.Theory;
+using TheoryKit.Paths.Timing;
+using TheoryKit.Theory.Chords;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>What the sheets of licks and of tab that was read say. Everything that a user wrote goes through <see cref="UserText"/>.</summary>
 internal static class LickSheets
@@ -60,7 +70,7 @@ internal static class LickSheets
                 remark.Length > 1
                     ? $"line {remark.Line}, characters {remark.Column} to {remark.Column + remark.Length - 1}"
                     : $"line {remark.Line}, character {remark.Column}",
-            [new("what was made of it", static remark => UserText.Of(remark.Text))]
+            [new("what was made of it", static remark => UserText.Of(remark.InWords()))]
         );
 
     public static Description<TabReadOptions> Options { get; } =

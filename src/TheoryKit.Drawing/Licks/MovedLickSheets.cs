@@ -1,8 +1,16 @@
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Paths;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Drawing.Tunings;
+using TheoryKit.Licks.Moves;
+using TheoryKit.Licks.Words;
 using TheoryKit.Paths;
-using TheoryKit.Theory;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Values;
 using Path = TheoryKit.Paths.Path;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>The sheet of a lick that was moved, and how what it is made of is described.</summary>
 internal static class MovedLickSheets
@@ -15,8 +23,8 @@ internal static class MovedLickSheets
             new("remark", "remarks"),
             static remark => remark.Bar is null ? "The whole lick" : Note(remark),
             [
-                new("could not keep", static remark => Said(remark.Lost)),
-                new("instead", static remark => Said(remark.Instead)),
+                new("could not keep", static remark => Words.Said(remark.Loss.Lost)),
+                new("instead", static remark => Words.Said(remark.Loss.Instead)),
             ]
         );
 
@@ -27,7 +35,7 @@ internal static class MovedLickSheets
     {
         var blocks = new List<Block>
         {
-            new Block.Title(UserText.Of(moved.From.Name), moved.Move.Length == 0 ? null : Said(moved.Move)),
+            new Block.Title(UserText.Of(moved.From.Name), moved.Move is null ? null : Words.Said(moved.Move.InWords)),
         };
         if (Facts(moved).ToList() is { Count: > 0 } facts)
         {
@@ -69,19 +77,19 @@ internal static class MovedLickSheets
 
         var isOne = all.TrueForAll(each => each.From == all[0].From);
         var isCut = all.Count > MostSaid;
-        var count = isCut ? $"the first {MostSaid} moves" : InWords.Count(all.Count, "move");
+        var count = isCut ? $"the first {MostSaid} moves" : English.Count(all.Count, "move");
         var blocks = new List<Block>
         {
             isOne
                 ? new Block.Title(UserText.Of(all[0].From.Name), count)
-                : new Block.Title(isCut ? $"The first {MostSaid} moved licks" : InWords.Count(all.Count, "moved lick")),
+                : new Block.Title(isCut ? $"The first {MostSaid} moved licks" : English.Count(all.Count, "moved lick")),
         };
         foreach (var (index, moved) in all.Take(MostSaid).Index())
         {
             var name =
-                moved.Move.Length == 0 ? UserText.Of(moved.Lick.Name)
-                : isOne ? Said(Printed.Capital(moved.Move))
-                : (Words)$"{UserText.Of(moved.From.Name)} {Said(moved.Move)}";
+                moved.Move is null ? UserText.Of(moved.Lick.Name)
+                : isOne ? Words.Said((format, naming) => Printed.Capital(moved.Move.InWords(format, naming)))
+                : (Words)$"{UserText.Of(moved.From.Name)} {Words.Said(moved.Move.InWords)}";
             blocks.Add(
                 new Block.Group(
                     Tab(moved.Lick.Path, $"{index + 1}. {name}"),
@@ -109,7 +117,8 @@ internal static class MovedLickSheets
                 ),
                 new(
                     "why",
-                    static tone => tone.Why.Length == 0 ? null : new Cell(Said(tone.Why), IsStrong: tone.IsException)
+                    static tone =>
+                        tone.Why is null ? null : new Cell(Words.Said(tone.Why.InWords), IsStrong: tone.IsException)
                 ),
             ]
         );
@@ -147,7 +156,7 @@ internal static class MovedLickSheets
         if (functions.Count > 0)
         {
             var kept = functions.Count(static tone => tone.DoesTheSame);
-            yield return new("same function", $"{kept} of {InWords.Count(functions.Count, "note")}");
+            yield return new("same function", $"{kept} of {English.Count(functions.Count, "note")}");
         }
     }
 
@@ -196,7 +205,7 @@ internal static class MovedLickSheets
     }
 
     private static Words Sentence(MoveRemark remark) =>
-        $"{(remark.Bar is null ? "The lick" : Note(remark))} could not keep {Said(remark.Lost)}. Instead: {Said(remark.Instead)}.";
+        $"{(remark.Bar is null ? "The lick" : Note(remark))} could not keep {Words.Said(remark.Loss.Lost)}. Instead: {Words.Said(remark.Loss.Instead)}.";
 
     /// <summary>"E♭4 in bar 2, beat 2 and 1/2".</summary>
     private static Words Note(MoveRemark remark)
@@ -206,6 +215,4 @@ internal static class MovedLickSheets
             : remark.Beat is not null ? (Words)$"The dead note in bar {remark.Bar}{beat}"
             : (Words)$"What is in bar {remark.Bar}";
     }
-
-    private static Words Said(string text) => ReasonWords.Of(UserText.Of(text));
 }

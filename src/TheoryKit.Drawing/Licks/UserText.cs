@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Licks;
 
 /// <summary>
 /// Text that a user wrote, as it can stand among other words: what it says about the direction of writing ends with it.

@@ -1,6 +1,6 @@
 using System.Collections.Frozen;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Markup;
 
 /// <summary>Writes a fragment of HTML.</summary>
 public sealed class HtmlWriter(int capacity = 1024) : MarkupWriter<HtmlWriter>(capacity)
@@ -23,6 +23,7 @@ public sealed class HtmlWriter(int capacity = 1024) : MarkupWriter<HtmlWriter>(c
     ]);
 
     /// <summary>A boolean attribute (<c>checked</c>) of the element just begun, if it is set.</summary>
+    /// <exception cref="InvalidOperationException">Content has been written already.</exception>
     public HtmlWriter Flag(string name, bool isSet = true) => Attribute(name, isSet ? "" : null);
 
     /// <summary>A style sheet; <paramref name="css"/> is the library's own text.</summary>

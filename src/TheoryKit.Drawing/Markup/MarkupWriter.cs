@@ -1,7 +1,9 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Text;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Markup;
 
 /// <summary>
 /// Writes nested elements into one string. Every text and attribute value is escaped here, so that no value can break out
@@ -12,13 +14,16 @@ namespace TheoryKit.Drawing;
 public abstract class MarkupWriter<TSelf>
     where TSelf : MarkupWriter<TSelf>
 {
+    /// <summary>The most characters that room is made for at the start: 16,777,216.</summary>
+    private protected const int MaxCapacity = 1 << 24;
+
     private readonly StringBuilder text;
     private readonly Stack<string> open = new();
     private bool inTag;
 
     private static ReadOnlySpan<char> Special => "&<>\"";
 
-    private protected MarkupWriter(int capacity) => text = new(capacity);
+    private protected MarkupWriter(int capacity) => text = new(Check.Range(capacity, 0, MaxCapacity));
 
     private TSelf This => (TSelf)this;
 
@@ -51,11 +56,19 @@ public abstract class MarkupWriter<TSelf>
     }
 
     /// <summary>An attribute of the element just begun: a number with at most two decimals, whatever the culture.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not a finite number.</exception>
-    public TSelf Attribute(string name, double value)
+    /// <exception cref="ArgumentOutOfRangeException">Not a finite number, or 1,000,000,000 or more either way.</exception>
+    /// <exception cref="InvalidOperationException">Content has been written already.</exception>
+    public TSelf Attribute(string name, double value) => Number(name, value);
+
+    /// <summary>A number as an attribute, called in a refusal what the caller calls it.</summary>
+    private protected TSelf Number(
+        string name,
+        double value,
+        [CallerArgumentExpression(nameof(value))] string argument = ""
+    )
     {
         BeginAttribute(name);
-        Append(value);
+        Append(value, argument);
         text.Append('"');
         return This;
     }
@@ -114,11 +127,15 @@ public abstract class MarkupWriter<TSelf>
     private protected abstract string VoidEnd { get; }
 
     /// <summary>A number with at most two decimals.</summary>
-    private protected void Append(double value)
+    private protected void Append(double value, [CallerArgumentExpression(nameof(value))] string argument = "")
     {
         if (!(Math.Abs(value) < 1e9))
         {
-            throw new ArgumentOutOfRangeException(nameof(value), value, "A measure in a picture is a finite number.");
+            throw new ArgumentOutOfRangeException(
+                argument,
+                value,
+                "A measure in a picture is a finite number, less than 1,000,000,000 either way."
+            );
         }
 
         var hundredths = (long)Math.Round(value * 100, MidpointRounding.AwayFromZero);

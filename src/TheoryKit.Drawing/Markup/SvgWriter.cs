@@ -1,4 +1,7 @@
-namespace TheoryKit.Drawing;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Values;
+
+namespace TheoryKit.Drawing.Markup;
 
 /// <summary>Writes one SVG picture, valid as a file of its own and inside HTML.</summary>
 public sealed class SvgWriter(int capacity = 8192) : MarkupWriter<SvgWriter>(capacity)
@@ -56,7 +59,7 @@ public sealed class SvgWriter(int capacity = 8192) : MarkupWriter<SvgWriter>(cap
         Append(' ');
         Append(height);
         Append('"');
-        Attribute("width", width).Attribute("height", height);
+        Number("width", width).Number("height", height);
         Attribute("role", labelledBy is null ? null : "img").Attribute("aria-labelledby", labelledBy);
         Attribute("aria-hidden", labelledBy is null ? "true" : null);
         var least = leastScale > 0 ? $"min-width:{(int)(width * leastScale)}px;" : "";
@@ -66,14 +69,15 @@ public sealed class SvgWriter(int capacity = 8192) : MarkupWriter<SvgWriter>(cap
 
     private SvgWriter Paper(double width, double height)
     {
-        Open("rect").Attribute("width", width).Attribute("height", height).Attribute("rx", 8);
+        Open("rect").Number("width", width).Number("height", height).Attribute("rx", 8);
         return Fill(Look.Paper).Close();
     }
 
     /// <summary>Begins a group filled with a colour.</summary>
-    public SvgWriter Group(LookColour fill) => Open("g").Fill(fill);
+    public SvgWriter Group(LookColour fill) => Open("g").Fill(Check.NotNull(fill));
 
     /// <summary>Fills the element just begun; elsewhere than in a browser, with the colour for light pages.</summary>
+    /// <exception cref="InvalidOperationException">Content has been written already.</exception>
     public SvgWriter Fill(LookColour colour)
     {
         ArgumentNullException.ThrowIfNull(colour);
@@ -81,32 +85,33 @@ public sealed class SvgWriter(int capacity = 8192) : MarkupWriter<SvgWriter>(cap
     }
 
     /// <summary>Draws the outline of the element just begun; elsewhere than in a browser, in the colour for light pages.</summary>
+    /// <exception cref="InvalidOperationException">Content has been written already.</exception>
     public SvgWriter Stroke(LookColour colour, double width)
     {
         ArgumentNullException.ThrowIfNull(colour);
         return Attribute("fill", "none")
             .Attribute("stroke", colour.Light)
             .Attribute("class", colour.StrokeClass)
-            .Attribute("stroke-width", width);
+            .Number("stroke-width", width);
     }
 
     /// <summary>Begins a rectangle, its corners rounded by <paramref name="round"/> px.</summary>
     public SvgWriter Rectangle(double x, double y, double width, double height, double round = 0)
     {
-        Open("rect").Attribute("x", x).Attribute("y", y).Attribute("width", width).Attribute("height", height);
-        return round > 0 ? Attribute("rx", round) : this;
+        Open("rect").Number("x", x).Number("y", y).Number("width", width).Number("height", height);
+        return round > 0 ? Number("rx", round) : this;
     }
 
     /// <summary>Begins a circle.</summary>
     public SvgWriter Circle(double x, double y, double radius) =>
-        Open("circle").Attribute("cx", x).Attribute("cy", y).Attribute("r", radius);
+        Open("circle").Number("cx", x).Number("cy", y).Number("r", radius);
 
     /// <summary>Begins a line.</summary>
     public SvgWriter Line(double x1, double y1, double x2, double y2) =>
-        Open("line").Attribute("x1", x1).Attribute("y1", y1).Attribute("x2", x2).Attribute("y2", y2);
+        Open("line").Number("x1", x1).Number("y1", y1).Number("x2", x2).Number("y2", y2);
 
     /// <summary>Begins a text at its baseline.</summary>
-    public SvgWriter Label(double x, double y) => Open("text").Attribute("x", x).Attribute("y", y);
+    public SvgWriter Label(double x, double y) => Open("text").Number("x", x).Number("y", y);
 
     /// <summary>Begins a path whose outline is given as pen moves: M, L, V, H, C, Q, Z and the numbers each takes.</summary>
     public SvgWriter Path(params ReadOnlySpan<PenMove> moves)

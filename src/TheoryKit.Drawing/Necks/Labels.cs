@@ -1,4 +1,4 @@
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>What is written on the marks.</summary>
 public enum Labels

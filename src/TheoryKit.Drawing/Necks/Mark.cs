@@ -1,8 +1,9 @@
 using System.Globalization;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>A mark on a neck: where it is and what can be said about it. Equal when all of it agrees.</summary>
 public sealed record Mark

@@ -1,6 +1,8 @@
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Theory.Chords;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>How marks and what is written on them are drawn, on a neck and in a grip box alike.</summary>
 internal static class MarkPicture
@@ -14,10 +16,10 @@ internal static class MarkPicture
     public static string LabelClass(Labels labels) =>
         labels switch
         {
-            Drawing.Labels.Functions => "tk-l tk-lf",
-            Drawing.Labels.NoteNames => "tk-l tk-ln",
-            Drawing.Labels.Fingers => "tk-l tk-lg",
-            Drawing.Labels.Order => "tk-l tk-lr",
+            TheoryKit.Drawing.Necks.Labels.Functions => "tk-l tk-lf",
+            TheoryKit.Drawing.Necks.Labels.NoteNames => "tk-l tk-ln",
+            TheoryKit.Drawing.Necks.Labels.Fingers => "tk-l tk-lg",
+            TheoryKit.Drawing.Necks.Labels.Order => "tk-l tk-lr",
             _ => "tk-lo",
         };
 
@@ -71,11 +73,11 @@ internal static class MarkPicture
         var own = marks.Where(static mark => mark.Label is not null).ToList();
         if (own.Count > 0)
         {
-            Write(Drawing.Labels.None, own, isShown: true);
+            Write(TheoryKit.Drawing.Necks.Labels.None, own, isShown: true);
         }
 
         var rest = marks.Where(static mark => mark.Label is null).ToList();
-        foreach (var labels in offered.Where(static labels => labels != Drawing.Labels.None))
+        foreach (var labels in offered.Where(static labels => labels != TheoryKit.Drawing.Necks.Labels.None))
         {
             Write(labels, rest, labels == shown);
         }

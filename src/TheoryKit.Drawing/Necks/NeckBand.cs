@@ -1,6 +1,6 @@
-using TheoryKit.Fingering;
+using TheoryKit.Fingering.Hands;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>A stretch of frets told below a neck. Equal when frets and words agree.</summary>
 /// <param name="Window">The frets.</param>

@@ -1,8 +1,8 @@
 using System.Text;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 public sealed partial class NeckDrawing
 {

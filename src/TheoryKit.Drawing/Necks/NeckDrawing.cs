@@ -1,9 +1,12 @@
 using System.Collections.Immutable;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Scales;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>
 /// A picture of a neck with marks on it. Equal when neck, marks and bands (in order), frets shown, labels, hand, key, words
@@ -22,17 +25,14 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
     private readonly string? description;
     private readonly IFormattable? subject; // whose name is the title unless one is given
 
-    private NeckDrawing(Neck neck, ImmutableArray<Mark> marks, IFormattable? subject = null)
+    private NeckDrawing(Neck neck, ImmutableArray<Mark> marks, IFormattable? subject = null, string name = "marks")
     {
         ArgumentNullException.ThrowIfNull(neck);
         foreach (var mark in marks)
         {
             if (!neck.Has(mark.Position))
             {
-                throw new ArgumentException(
-                    $"A mark at {mark.Position} has no place on this neck: {neck}.",
-                    nameof(marks)
-                );
+                throw new ArgumentException($"A mark at {mark.Position} has no place on this neck: {neck}.", name);
             }
         }
 
@@ -101,8 +101,7 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
     /// <exception cref="ArgumentException">A mark has no place on the neck.</exception>
     public static NeckDrawing Of(Neck neck, IEnumerable<Mark> marks)
     {
-        ArgumentNullException.ThrowIfNull(marks);
-        return new(neck, [.. marks]);
+        return new(neck, [.. Check.Items(marks)]);
     }
 
     /// <summary>A neck with places marked; the role of each follows from its function alone.</summary>
@@ -110,7 +109,7 @@ public sealed partial class NeckDrawing : IEquatable<NeckDrawing>
     public static NeckDrawing Of(Neck neck, IEnumerable<Place> places)
     {
         ArgumentNullException.ThrowIfNull(places);
-        return new(neck, [.. places.Select(static place => new Mark(place))]);
+        return new(neck, [.. places.Select(static place => new Mark(place))], name: nameof(places));
     }
 
     /// <summary>A neck with every tone of a formula over a root, roles as they are within the formula.</summary>

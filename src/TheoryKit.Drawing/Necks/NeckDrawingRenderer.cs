@@ -1,10 +1,10 @@
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Rendering;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>A drawing in a figure whose labels can be switched, with no script.</summary>
 /// <param name="naming">How notes are named where the drawing does not say; null for English.</param>
-public sealed class NeckDrawingRenderer(IFormatProvider? naming = null) : IRenderer<NeckDrawing>
+internal sealed class NeckDrawingRenderer(IFormatProvider? naming = null) : IRenderer<NeckDrawing>
 {
     /// <inheritdoc/>
     public string Html(NeckDrawing value, RenderContext context)

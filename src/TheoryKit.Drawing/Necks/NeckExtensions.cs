@@ -1,7 +1,9 @@
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Scales;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>Short ways from a value to its picture, for notebooks.</summary>
 public static class NeckExtensions

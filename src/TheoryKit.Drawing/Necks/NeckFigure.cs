@@ -1,7 +1,9 @@
 using System.Text;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>
 /// Writes the figure around necks and grip boxes: its caption, one switch for the labels of all, the pictures, wide ones in

@@ -1,6 +1,6 @@
-using TheoryKit.Tunings;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>What a finger does on a neck besides stopping a string there.</summary>
 internal enum NeckGestureKind

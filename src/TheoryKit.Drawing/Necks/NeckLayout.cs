@@ -1,6 +1,6 @@
-using TheoryKit.Tunings;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>Where everything lies in the picture of a neck, in px; x already mirrored for the left hand.</summary>
 /// <remarks>
@@ -144,7 +144,7 @@ internal sealed class NeckLayout
     public double LaneY(int lane) => Rounded(lanesTop + (lane * (LaneHeight + LaneGap)));
 
     /// <summary>Where a band begins and ends, before mirroring: at fret wires, and the open strings left of the nut.</summary>
-    public (double From, double To) BandX(Fingering.Window window)
+    public (double From, double To) BandX(TheoryKit.Fingering.Hands.Window window)
     {
         var from =
             window.First > FirstLine ? Raw(window.First - 1)

@@ -1,7 +1,9 @@
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>Writes the SVG of a neck.</summary>
 internal static class NeckPicture

@@ -1,7 +1,6 @@
 using System.Text;
-using TheoryKit.Tunings;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>
 /// Writes a neck as monospace text: a row for each string, a cell for each fret, the open string before them. A capo is

@@ -1,6 +1,6 @@
-using TheoryKit.Tunings;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Necks;
 
 /// <summary>Values as captions print them.</summary>
 internal static class Printed

@@ -1,6 +1,7 @@
+using TheoryKit.Drawing.Tab;
 using Path = TheoryKit.Paths.Path;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Paths;
 
 /// <summary>Short ways from a path to its pictures, for notebooks.</summary>
 public static class PathExtensions
@@ -17,12 +18,5 @@ public static class PathExtensions
     {
         ArgumentNullException.ThrowIfNull(path);
         return new(path);
-    }
-
-    /// <summary>The route over beats and frets, the zones as areas.</summary>
-    public static RouteMap Map(this TheoryKit.Paths.Route route)
-    {
-        ArgumentNullException.ThrowIfNull(route);
-        return new(route);
     }
 }

@@ -1,9 +1,12 @@
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Tab;
 using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 using Path = TheoryKit.Paths.Path;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Paths;
 
 /// <summary>
 /// A path on its neck: a mark for each position it visits, and the order as a line that tapers towards the next note. Equal
@@ -18,6 +21,13 @@ namespace TheoryKit.Drawing;
 /// <param name="Path">The path.</param>
 public sealed record PathNeck(Path Path)
 {
+    /// <summary>The path.</summary>
+    public Path Path
+    {
+        get;
+        init => field = Check.NotNull(value, nameof(Path));
+    } = Check.NotNull(Path);
+
     /// <summary>What is written on the marks at first.</summary>
     public Labels Labels { get; init; }
 
@@ -133,7 +143,7 @@ public sealed record PathNeck(Path Path)
             )
             .Where(static each => each.Functions.Count > 1)
             .Select(each =>
-                $"{drawing.Place(each.Position)} is {InWords.List([.. each.Functions.Select(static f => f is { } function ? $"the {function.ToString("P")}" : "of no chord")])}"
+                $"{drawing.Place(each.Position)} is {English.List([.. each.Functions.Select(static f => f is { } function ? $"the {function.ToString("P")}" : "of no chord")])}"
             )
             .ToList();
         var changing = several.Count == 0 ? "" : $"These change with the chord: {string.Join("; ", several)}.";
@@ -177,7 +187,7 @@ public sealed record PathNeck(Path Path)
             Function = functions.Count == 1 ? functions[0] : null,
             Name = names.Count == 1 ? names[0] : null,
             Finger = fingers.Count == 1 ? (int?)fingers[0] : null,
-            Order = order.Length <= TheoryKit.Drawing.Mark.MaxLabelLength ? order : $"{notes[0].Index + 1}…",
+            Order = order.Length <= TheoryKit.Drawing.Necks.Mark.MaxLabelLength ? order : $"{notes[0].Index + 1}…",
             Role = functions.Count > 1 ? ToneRole.Other : TabNote.Role(Path, held[0]) ?? ToneRole.ChordTone,
         };
     }

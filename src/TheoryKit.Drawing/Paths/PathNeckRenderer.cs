@@ -1,10 +1,11 @@
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Rendering;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Paths;
 
 /// <summary>A path on its neck, in a figure whose labels can be switched.</summary>
 /// <param name="naming">How notes are named; null for English.</param>
-public sealed class PathNeckRenderer(IFormatProvider? naming = null) : IRenderer<PathNeck>
+internal sealed class PathNeckRenderer(IFormatProvider? naming = null) : IRenderer<PathNeck>
 {
     private readonly NeckDrawingRenderer neck = new(naming);
 

@@ -1,9 +1,16 @@
 using System.Globalization;
-using TheoryKit.Paths;
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Grips;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Drawing.Zones;
+using TheoryKit.Paths.Exercises;
+using TheoryKit.Paths.MadeLines;
+using TheoryKit.Paths.Words;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Values;
 using Path = TheoryKit.Paths.Path;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Paths;
 
 /// <summary>How drills and what else there is to practise with are described.</summary>
 internal static class PracticeValues
@@ -22,11 +29,11 @@ internal static class PracticeValues
                 new(
                     "louder",
                     static pattern =>
-                        InWords.List(
+                        English.List(
                             Enumerable
                                 .Range(0, pattern.Count)
                                 .Where(note => pattern[note])
-                                .Select(static note => InWords.Ordinal(note + 1))
+                                .Select(static note => English.Ordinal(note + 1))
                         )
                             is { Length: > 0 } louder
                             ? louder
@@ -87,7 +94,7 @@ internal static class PracticeValues
         new(
             new("approach", "approaches"),
             static approach => approach.Name,
-            [new("neighbours in order", static approach => InWords.List(approach.Neighbours.Select(Neighbour)))]
+            [new("neighbours in order", static approach => English.List(approach.Neighbours.Select(Neighbour)))]
         );
 
     public static Description<LineRequest> Requests { get; } =
@@ -107,7 +114,7 @@ internal static class PracticeValues
             new("through the changes", static request => request.Times == 1 ? "once" : $"{request.Times} times"),
             new("notes in a bar", static request => Density(request)),
             new("figures", static request => string.Join(", ", request.Figures)),
-            new("targets", static request => InWords.List(request.Targets.Select(static number => $"{number}"))),
+            new("targets", static request => English.List(request.Targets.Select(static number => $"{number}"))),
             new("approaches", static request => Approached(request)),
             new("passing tones", static request => request.Passing ? "yes" : "no"),
         ];
@@ -118,7 +125,7 @@ internal static class PracticeValues
         var path = strokes.Path;
         var blocks = new List<Block>
         {
-            new Block.Title($"Strokes of {InWords.Count(path.Notes.Count, "note")}", strokes.Rule.ToString()),
+            new Block.Title($"Strokes of {English.Count(path.Notes.Count, "note")}", strokes.Rule.ToString()),
             new Block.Facts([
                 new("down", Count(strokes, PickDirection.Down)),
                 new("up", Count(strokes, PickDirection.Up)),
@@ -162,7 +169,7 @@ internal static class PracticeValues
         {
             new Block.Title(
                 Words.Of(travel.Zones[0].Chord),
-                $"through {InWords.Count(travel.Zones.Count, "zone")}, {(travel.IsDown ? "down" : "up")} the neck"
+                $"through {English.Count(travel.Zones.Count, "zone")}, {(travel.IsDown ? "down" : "up")} the neck"
             ),
             new Block.Facts([
                 new("notes", travel.Path.Notes.Count),
@@ -208,7 +215,7 @@ internal static class PracticeValues
         {
             new Block.Title(
                 (Words)$"A line over {made.Request.Changes}",
-                $"{InWords.Count(path.Notes.Count, "note")}, seed {made.Request.Seed.ToString(CultureInfo.InvariantCulture)}"
+                $"{English.Count(path.Notes.Count, "note")}, seed {made.Request.Seed.ToString(CultureInfo.InvariantCulture)}"
             ),
         };
         blocks.Add(Requests.Card(made.Request).Blocks.OfType<Block.Facts>().First());
@@ -251,7 +258,7 @@ internal static class PracticeValues
                                         : "",
                                     note.Position.String,
                                     note.Position.Fret,
-                                    new Cell(ReasonWords.Of(note.Why)),
+                                    new Cell(note.Why is { } why ? Words.Said(why.InWords) : Words.None),
                                 ];
                         }
                     ),
@@ -315,11 +322,11 @@ internal static class PracticeValues
     private static string Neighbour(Neighbour neighbour) =>
         neighbour switch
         {
-            TheoryKit.Paths.Neighbour.SemitoneBelow => "the semitone below",
-            TheoryKit.Paths.Neighbour.SemitoneAbove => "the semitone above",
-            TheoryKit.Paths.Neighbour.WholeToneBelow => "the whole tone below",
-            TheoryKit.Paths.Neighbour.WholeToneAbove => "the whole tone above",
-            TheoryKit.Paths.Neighbour.ScaleToneBelow => "the scale tone below",
+            TheoryKit.Paths.MadeLines.Neighbour.SemitoneBelow => "the semitone below",
+            TheoryKit.Paths.MadeLines.Neighbour.SemitoneAbove => "the semitone above",
+            TheoryKit.Paths.MadeLines.Neighbour.WholeToneBelow => "the whole tone below",
+            TheoryKit.Paths.MadeLines.Neighbour.WholeToneAbove => "the whole tone above",
+            TheoryKit.Paths.MadeLines.Neighbour.ScaleToneBelow => "the scale tone below",
             _ => "the scale tone above",
         };
 }

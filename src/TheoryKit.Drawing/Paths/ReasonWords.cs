@@ -1,6 +1,8 @@
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Paths;
 
 /// <summary>Why a note is there, with the degrees, chords and notes in it as values, so that they are printed and named in the reader's way.</summary>
 internal static class ReasonWords

@@ -1,4 +1,6 @@
-namespace TheoryKit.Drawing;
+using TheoryKit.Values;
+
+namespace TheoryKit.Drawing.Sheets;
 
 /// <summary>
 /// How values of a type are described: by a name and traits. From one description come the card of a single value and the
@@ -72,7 +74,7 @@ internal sealed record Description<T>(Kind Kind, Func<T, Words> Name, IReadOnlyL
         var count =
             isCut ? $"The first {MaxRows} {Kind.Many}"
             : Counted is not null ? Counted(all.Count, left)
-            : Drawing.InWords.Count(all.Count, Kind.One, Kind.Many);
+            : English.Count(all.Count, Kind.One, Kind.Many);
         if (all.Count == 0)
         {
             return new(new Block.Prose($"{count}."));

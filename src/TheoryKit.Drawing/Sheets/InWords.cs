@@ -1,7 +1,7 @@
-using System.Globalization;
-using TheoryKit.Theory;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Sheets;
 
 /// <summary>Values said in English words, for names and for readers who hear the page.</summary>
 internal static class InWords
@@ -41,22 +41,7 @@ internal static class InWords
     }
 
     /// <summary>"third", and beyond the fifteenth "22nd".</summary>
-    public static string Number(int number) => number <= Numbers.Length ? Numbers[number - 1] : Ordinal(number);
-
-    /// <summary>"1st", "2nd", "13th".</summary>
-    public static string Ordinal(int number) =>
-        number.ToString(CultureInfo.InvariantCulture)
-        + (
-            number % 100 is 11 or 12 or 13
-                ? "th"
-                : (number % 10) switch
-                {
-                    1 => "st",
-                    2 => "nd",
-                    3 => "rd",
-                    _ => "th",
-                }
-        );
+    public static string Number(int number) => number <= Numbers.Length ? Numbers[number - 1] : English.Ordinal(number);
 
     /// <summary>"E flat", "F double sharp".</summary>
     public static string Of(NoteName note) =>
@@ -67,17 +52,6 @@ internal static class InWords
             > 0 => $" {Signs(note.Alteration)}sharp",
             _ => $" {Signs(-note.Alteration)}flat",
         };
-
-    /// <summary>"one string", "3 strings".</summary>
-    public static string Count(int count, string one, string? many = null) =>
-        count == 1 ? $"1 {one}" : $"{count} {many ?? one + "s"}";
-
-    /// <summary>"a", "a and b", "a, b and c".</summary>
-    public static string List(IEnumerable<string> items)
-    {
-        var all = items.ToList();
-        return all.Count <= 1 ? string.Concat(all) : $"{string.Join(", ", all.SkipLast(1))} and {all[^1]}";
-    }
 
     private static string Signs(int count) =>
         count switch

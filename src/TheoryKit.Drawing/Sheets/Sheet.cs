@@ -1,7 +1,8 @@
 using System.Diagnostics.CodeAnalysis;
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Theory.Chords;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Sheets;
 
 /// <summary>
 /// What is to be shown, said once: blocks from which both the HTML and the plain text are written (see

@@ -1,4 +1,7 @@
-namespace TheoryKit.Drawing;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Rendering;
+
+namespace TheoryKit.Drawing.Sheets;
 
 /// <summary>Writes a sheet as a fragment of HTML that brings its own style.</summary>
 internal static class SheetHtml

@@ -1,4 +1,6 @@
-namespace TheoryKit.Drawing;
+using TheoryKit.Drawing.Rendering;
+
+namespace TheoryKit.Drawing.Sheets;
 
 /// <summary>Shows values of one type by what a sheet about them says.</summary>
 /// <param name="describe">The sheet about a value.</param>

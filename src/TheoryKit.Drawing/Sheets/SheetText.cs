@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Sheets;
 
 /// <summary>Writes a sheet as plain text.</summary>
 internal static class SheetText

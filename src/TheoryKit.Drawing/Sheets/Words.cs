@@ -1,8 +1,10 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
-using TheoryKit.Theory;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Scales;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Sheets;
 
 /// <summary>
 /// A piece of text with values in it that can be written in two ways: as printed (B♭) for HTML, and plainly (Bb), as the
@@ -30,6 +32,9 @@ internal sealed class Words
 
     /// <summary>A value in its own notation.</summary>
     public static Words Of(object? value) => value is null ? None : new([value]);
+
+    /// <summary>A sentence of the library with notes in it, written in the reader's way.</summary>
+    public static Words Said(Func<string?, IFormatProvider?, string> say) => new([new Sentence(say)]);
 
     /// <summary>Notes one after the other on one line.</summary>
     public static Words Tones(IEnumerable<NoteName> tones) => Join("\u00a0", tones);
@@ -107,5 +112,10 @@ internal sealed class Words
         }
 
         return new(printed);
+    }
+
+    private sealed record Sentence(Func<string?, IFormatProvider?, string> Say) : IFormattable
+    {
+        public string ToString(string? format, IFormatProvider? formatProvider) => Say(format, formatProvider);
     }
 }

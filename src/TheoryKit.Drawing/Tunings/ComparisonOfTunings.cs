@@ -1,7 +1,8 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Theory.Chords;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>
 /// A page that compares tunings: least effort chord by chord, what each tuning is and holds, its neck with the tones of one

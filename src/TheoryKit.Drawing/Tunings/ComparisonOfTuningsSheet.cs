@@ -1,8 +1,16 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Grips;
+using TheoryKit.Drawing.Hands;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Fingering.Words;
+using TheoryKit.Tunings.Strings;
+using TheoryKit.Tunings.Words;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>What a comparison of tunings says.</summary>
 internal static class ComparisonOfTuningsSheet
@@ -23,7 +31,7 @@ internal static class ComparisonOfTuningsSheet
         {
             new Block.Title(
                 Words.Join(", ", comparison.Chords),
-                $"in {InWords.Count(comparison.Columns.Count, "tuning")}"
+                $"in {English.Count(comparison.Columns.Count, "tuning")}"
             ),
             new Block.Facts(Facts(comparison)),
             Efforts(comparison),
@@ -61,7 +69,7 @@ internal static class ComparisonOfTuningsSheet
     {
         var facts = new List<Fact>
         {
-            new("hand", Hands.Name(comparison.Hand)),
+            new("hand", HandValues.Name(comparison.Hand)),
             new("a grip", Words.Join(", ", Asked(comparison))),
         };
         if (comparison.Columns.Count > 1)
@@ -197,18 +205,15 @@ internal static class ComparisonOfTuningsSheet
         foreach (var column in comparison.Columns)
         {
             var report = column.Tensions!;
-            for (var i = 0; i < report.Warnings.Count; i++)
+            foreach (var warning in report.Warnings)
             {
-                var number = i;
-                yield return new Block.Prose(
-                    $"{column}: {new StringValues.Said((format, naming) => report.WarningsAs(format, naming)[number])}"
-                );
+                yield return new Block.Prose($"{column}: {Words.Said(warning.InWords)}");
             }
         }
 
         foreach (var note in reports.SelectMany(static report => report.Notes).Distinct())
         {
-            yield return new Block.Prose(note);
+            yield return new Block.Prose(note.InWords());
         }
     }
 
@@ -331,7 +336,7 @@ internal static class ComparisonOfTuningsSheet
     }
 
     private static string Without(TuningCell cell, string? format, IFormatProvider? naming) =>
-        $"{cell.Chord.ToString(format, naming)}: no grip. {cell.Grips.ReasonAs(format, naming)}";
+        $"{cell.Chord.ToString(format, naming)}: no grip. {cell.Grips.Reason?.InWords(format, naming)}";
 
     /// <summary>A row for every chord in every tuning.</summary>
     private static Block.Table Numbers(TuningComparison comparison)

@@ -1,8 +1,17 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Grips;
+using TheoryKit.Drawing.Hands;
+using TheoryKit.Drawing.Lines;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Lines;
+using TheoryKit.Fingering.Moving;
+using TheoryKit.Fingering.Words;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Tunings.Turns;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>What is said about a tune in another tuning.</summary>
 internal static class MovedSheets
@@ -23,14 +32,14 @@ internal static class MovedSheets
             ),
             new Block.Facts(Facts(moved)),
         };
-        if (moved.Before.Grips.Count == 0)
+        if (moved.Before.Reason is { } before)
         {
-            blocks.Add(new Block.Prose($"In the old tuning: {moved.Before.Reason}"));
+            blocks.Add(new Block.Prose($"In the old tuning: {Words.Said(before.InWords)}"));
         }
 
-        if (moved.Easiest.Grips.Count == 0)
+        if (moved.Easiest.Reason is { } without)
         {
-            blocks.Add(new Block.Prose($"In the new tuning: {moved.Easiest.Reason}"));
+            blocks.Add(new Block.Prose($"In the new tuning: {Words.Said(without.InWords)}"));
             blocks.Add(Table(moved));
             blocks.AddRange(TuningWords.CautionOf(moved.Scordatura));
             return new(blocks);
@@ -59,9 +68,11 @@ internal static class MovedSheets
                     : "its grip must move"
             ),
         };
-        if (moved.Reason.Length > 0)
+        if (moved.Reason is { } reason)
         {
-            blocks.Add(new Block.Prose(Reason(moved)));
+            blocks.Add(
+                new Block.Prose(Words.Said((format, naming) => Printed.Capital(reason.InWords(format, naming)) + "."))
+            );
         }
 
         if (moved.Easiest is { } easiest)
@@ -83,31 +94,31 @@ internal static class MovedSheets
         var blocks = new List<Block>
         {
             new Block.Title(
-                $"A line of {InWords.Count(moved.Notes.Count, "note")}",
+                $"A line of {English.Count(moved.Notes.Count, "note")}",
                 (Words)$"from {TuningWords.Way(moved.Scordatura)}"
             ),
         };
         var facts = new List<Fact>
         {
             new("turned", Turned(moved.Scordatura)),
-            new("stay where they are", $"{moved.Staying} of {InWords.Count(moved.Notes.Count, "note")}"),
+            new("stay where they are", $"{moved.Staying} of {English.Count(moved.Notes.Count, "note")}"),
         };
         Add("effort before", moved.Before);
         Add("effort of the easiest version", moved.Easiest);
         Add("effort keeping what stays", moved.Kept);
         blocks.Add(new Block.Facts(facts));
-        if (moved.Before is null)
+        if (moved.ReasonBefore is { } before)
         {
-            blocks.Add(new Block.Prose($"In the old tuning: {moved.ReasonBefore}"));
+            blocks.Add(new Block.Prose($"In the old tuning: {Words.Said(before.InWords)}"));
         }
 
-        if (moved.Easiest is null)
+        if (moved.Reason is { } reason)
         {
-            blocks.Add(new Block.Prose($"In the new tuning: {moved.Reason}"));
+            blocks.Add(new Block.Prose($"In the new tuning: {Words.Said(reason.InWords)}"));
         }
-        else if (moved.Kept is null)
+        else if (moved.ReasonKept is { } kept)
         {
-            blocks.Add(new Block.Prose($"Keeping what stays: {moved.ReasonKept}"));
+            blocks.Add(new Block.Prose($"Keeping what stays: {Words.Said(kept.InWords)}"));
         }
 
         var necks = new List<(NeckDrawing Drawing, Words Title)>();
@@ -149,7 +160,7 @@ internal static class MovedSheets
         var facts = new List<Fact> { new("turned", Turned(moved.Scordatura)) };
         if (moved.Before.Grips.Count > 0)
         {
-            facts.Add(new("can stay", $"{moved.Staying} of {InWords.Count(moved.Grips.Count, "grip")}"));
+            facts.Add(new("can stay", $"{moved.Staying} of {English.Count(moved.Grips.Count, "grip")}"));
             facts.Add(new("effort and motion before", GripWords.Effort(moved.Before.Cost)));
         }
 
@@ -174,9 +185,6 @@ internal static class MovedSheets
                 scordatura.Steps.Select(static turn => (Words)$"string {turn.Number} {turn.From} to {turn.To}")
             );
 
-    private static Words Reason(MovedGrip moved) =>
-        Words.Of(new Said((format, naming) => Printed.Capital(moved.ReasonAs(format, naming)) + "."));
-
     private static Block.Table Table(MovedChanges moved)
     {
         List<Column> columns = ["chord", "old grip", "because"];
@@ -193,7 +201,7 @@ internal static class MovedSheets
                         : "must move"
                     ),
                     new(
-                        each.Reason.Length > 0 ? Words.Of(new Said(each.ReasonAs))
+                        each.Reason is { } reason ? Words.Said(reason.InWords)
                         : each.Before is null ? Words.None
                         : (Words)"the same frets sound the chord"
                     ),
@@ -235,12 +243,12 @@ internal static class MovedSheets
                 new(Words.Of(note.Before)),
                 new(note.Stays ? "stays" : "must move"),
                 new(At(note.Easiest, note.Before)),
-                new(moved.Easiest is null ? Words.None : Hands.Sign(moved.Easiest[index].Finger)!),
+                new(moved.Easiest is null ? Words.None : HandValues.Sign(moved.Easiest[index].Finger)!),
             };
             if (showsKept)
             {
                 row.Add(new(At(note.Kept, note.Before)));
-                row.Add(new(Hands.Sign(moved.Kept![index].Finger)!));
+                row.Add(new(HandValues.Sign(moved.Kept![index].Finger)!));
             }
 
             rows.Add(row);
@@ -312,7 +320,7 @@ internal static class MovedSheets
                 [
                     isSame ? "stays"
                     : kept == 0 ? "all moves"
-                    : $"{InWords.Count(kept, "string")} held as before",
+                    : $"{English.Count(kept, "string")} held as before",
                 ],
             },
         ];
@@ -349,11 +357,5 @@ internal static class MovedSheets
                 (title.Length > 0 ? $"{title}  ({Printed.Of(neck.Tuning, naming, "G")})\n\n" : "")
                 + string.Join("\n\n", pairs.Select(pair => GripBoxes.Text(pair, naming)))
         );
-    }
-
-    /// <summary>A sentence of the library with notes in it, written in the reader's way.</summary>
-    private sealed record Said(Func<string?, IFormatProvider?, string> Say) : IFormattable
-    {
-        public string ToString(string? format, IFormatProvider? formatProvider) => Say(format, formatProvider);
     }
 }

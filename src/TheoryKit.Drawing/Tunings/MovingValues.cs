@@ -1,8 +1,14 @@
 using System.Globalization;
-using TheoryKit.Fingering;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Grips;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Theory;
+using TheoryKit.Fingering.Moving;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Tunings.Turns;
+using TheoryKit.Tunings.Words;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>How turning, moving and reading tunings are described.</summary>
 internal static class MovingValues
@@ -16,7 +22,7 @@ internal static class MovingValues
                 new("to", static turn => Words.Of(turn.To)),
                 new("turn", static turn => TuningWords.Turned(turn)),
                 new("semitones", static turn => Words.Of(new Signed(turn.Semitones)), IsNumber: true),
-                new("sounds then", static turn => turn.Check is { } check ? check.ToString() : null),
+                new("sounds then", static turn => turn.Check is { } check ? check.InWords() : null),
             ]
         );
 

@@ -1,8 +1,13 @@
 using System.Globalization;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Grips;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Theory;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Naming;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>What is said about the open strings of a neck.</summary>
 internal static class OpenStringsSheet

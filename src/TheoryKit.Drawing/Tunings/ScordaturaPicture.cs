@@ -1,7 +1,10 @@
 using System.Text;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Tunings.Turns;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>Writes the picture of a retuning: a row for each string, string 1 on top, with what it is tuned to before and after.</summary>
 internal static class ScordaturaPicture

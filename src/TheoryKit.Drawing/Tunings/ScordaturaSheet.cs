@@ -1,6 +1,7 @@
-using TheoryKit.Tunings;
+using TheoryKit.Tunings.Strings;
+using TheoryKit.Tunings.Turns;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>
 /// The sheet of a retuning for the wall or the music stand: what to turn, which way, how far and in what order, with the tension of the

@@ -1,7 +1,10 @@
 using System.Globalization;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Tunings.Turns;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>What is said about a retuning.</summary>
 internal static class ScordaturaSheets
@@ -62,7 +65,7 @@ internal static class ScordaturaSheets
         {
             if (scordatura.Strings.Count(turn => turn.Direction == direction) is > 0 and var count)
             {
-                counts.Add($"{(counts.Count == 0 ? InWords.Count(count, "string") : $"{count}")} {word}");
+                counts.Add($"{(counts.Count == 0 ? English.Count(count, "string") : $"{count}")} {word}");
             }
         }
 

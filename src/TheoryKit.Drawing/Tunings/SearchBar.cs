@@ -1,7 +1,9 @@
 using System.Globalization;
-using TheoryKit.Fingering;
+using TheoryKit.Drawing.Markup;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Fingering.Retuning;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>A bar that fills as a search goes on.</summary>
 internal static class SearchBar
@@ -15,12 +17,12 @@ internal static class SearchBar
         }
         """;
 
-    public static Block.Picture Of(TuningSearchProgress progress) => new((_, _) => Html(progress), _ => Text(progress));
+    public static Block.Picture Of(TuningProgress progress) => new((_, _) => Html(progress), _ => Text(progress));
 
     /// <summary>The whole percents; not 100 before the end.</summary>
-    public static int Percent(TuningSearchProgress progress) => (int)Math.Floor(Math.Clamp(progress.Part, 0, 1) * 100);
+    public static int Percent(TuningProgress progress) => (int)Math.Floor(Math.Clamp(progress.Part, 0, 1) * 100);
 
-    private static string Html(TuningSearchProgress progress)
+    private static string Html(TuningProgress progress)
     {
         var percent = Percent(progress).ToString(CultureInfo.InvariantCulture);
         return new HtmlWriter(512)
@@ -39,7 +41,7 @@ internal static class SearchBar
             .ToString();
     }
 
-    private static string Text(TuningSearchProgress progress)
+    private static string Text(TuningProgress progress)
     {
         var percent = Percent(progress);
         var filled = percent * TextWidth / 100;

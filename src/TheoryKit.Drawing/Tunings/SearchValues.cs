@@ -1,9 +1,17 @@
 using System.Globalization;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Grips;
+using TheoryKit.Drawing.Hands;
+using TheoryKit.Drawing.Lines;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Fingering.Words;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Tunings.Strings;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>How the search for a tuning is described: what is asked, how far it is, what it found.</summary>
 internal static class SearchValues
@@ -19,12 +27,12 @@ internal static class SearchValues
         );
 
     public static Description<TuningRequirement> Requirements { get; } =
-        new(new("required of a tuning", "required of a tuning"), static each => Named($"{each}"), []);
+        new(new("required of a tuning", "required of a tuning"), static each => Words.Said(each.InWords), []);
 
     public static Description<TuningCut> Cuts { get; } =
         new(
             new("cut off by", "limits that cut off tunings"),
-            static cut => Named(cut.Limit),
+            static cut => Words.Said(cut.Limit.InWords),
             [new("tunings", static cut => Count(cut.Count), IsNumber: true)]
         );
 
@@ -76,16 +84,13 @@ internal static class SearchValues
             ]
         );
 
-    public static Description<TuningSearchQuery> Queries { get; } =
+    public static Description<TuningQuery> Queries { get; } =
         new(
             new("search for a tuning", "searches for tunings"),
             static query => query.Chords.Count == 0 ? "A tuning for a line" : (Words)$"A tuning for {Asked(query)}",
             [
-                new(
-                    "from",
-                    static query => Words.Of(new StringValues.Said((format, naming) => Base(query, format, naming)))
-                ),
-                new("each string within", static query => InWords.Count(query.Within, "semitone")),
+                new("from", static query => Words.Said((format, naming) => Base(query, format, naming))),
+                new("each string within", static query => English.Count(query.Within, "semitone")),
                 new("chords", static query => query.Chords.Count == 0 ? null : Weights(query)),
                 new(
                     "line",
@@ -94,14 +99,14 @@ internal static class SearchValues
                         : query.LineWeight.Equals(1) ? Words.Join("\u00a0", query.Line)
                         : (Words)$"{Words.Join("\u00a0", query.Line)}, counts {Number(query.LineWeight)}"
                 ),
-                new("hand", static query => Hands.Name(query.Hand)),
+                new("hand", static query => HandValues.Name(query.Hand)),
                 new("a grip", static query => Words.Join(", ", Narrowed(query.Limits))),
                 new(
                     "required",
                     static query =>
                         query.Requirements.Count == 0
                             ? null
-                            : Words.Join(", ", query.Requirements.Select(static each => Named($"{each}")))
+                            : Words.Join(", ", query.Requirements.Select(static each => Words.Said(each.InWords)))
                 ),
                 new("strings", static query => query.Strings is { } set ? set.Name ?? $"{set}" : null),
                 new("tension", static query => query.Strings is null ? null : $"{query.TensionLimits}"),
@@ -113,7 +118,7 @@ internal static class SearchValues
     /// How far a search is: a bar, and the best so far. It has no title: how often it is shown depends on the machine, and the ids of
     /// what comes after it must not.
     /// </summary>
-    public static Sheet Progress(TuningSearchProgress progress) =>
+    public static Sheet Progress(TuningProgress progress) =>
         new(
             new Block.Prose(
                 $"{(progress.Decided >= progress.Space ? "Searched" : "Searching")}: {Count(progress.Decided)} of {Count(progress.Space)} tunings"
@@ -139,11 +144,11 @@ internal static class SearchValues
         var all = found.ToList();
         return all.Count == 0
             ? new(new Block.Prose("No tunings."))
-            : new(Ranking(InWords.Count(all.Count, "tuning"), [.. all.Select(static each => (Words.None, each))]));
+            : new(Ranking(English.Count(all.Count, "tuning"), [.. all.Select(static each => (Words.None, each))]));
     }
 
     /// <summary>The best ones, the best of all in full, and what became of the others.</summary>
-    public static Sheet Answer(TuningSearchAnswer answer)
+    public static Sheet Answer(TuningAnswer answer)
     {
         var blocks = new List<Block>
         {
@@ -152,9 +157,9 @@ internal static class SearchValues
                 answer.Count == 0 ? $"none of {Count(answer.Space)}" : $"the best of {Count(answer.Space)}"
             ),
         };
-        if (answer.Count == 0)
+        if (answer.Reason is { } reason)
         {
-            blocks.Add(new Block.Prose(Named(answer.Reason)));
+            blocks.Add(new Block.Prose(Words.Said(reason.InWords)));
         }
         else
         {
@@ -215,7 +220,11 @@ internal static class SearchValues
                                 .Cuts.OrderByDescending(static cut => cut.Count)
                                 .Select(cut =>
                                     (IReadOnlyList<Cell>)
-                                        [new(Named(cut.Limit)), Count(cut.Count), Part(cut.Count, answer.Space)]
+                                        [
+                                            new(Words.Said(cut.Limit.InWords)),
+                                            Count(cut.Count),
+                                            Part(cut.Count, answer.Space),
+                                        ]
                                 ),
                         ]
                     )
@@ -232,7 +241,7 @@ internal static class SearchValues
     /// <summary>"15,625".</summary>
     public static string Count(long count) => count.ToString("N0", CultureInfo.InvariantCulture);
 
-    private static IEnumerable<Fact> Facts(TuningSearchAnswer answer)
+    private static IEnumerable<Fact> Facts(TuningAnswer answer)
     {
         foreach (var trait in Queries.Traits)
         {
@@ -392,23 +401,22 @@ internal static class SearchValues
                     )
             );
 
-    private static Words Strings(Tuning tuning) =>
-        Words.Of(new StringValues.Said((format, naming) => Printed.Of(tuning, naming, format)));
+    private static Words Strings(Tuning tuning) => Words.Said((format, naming) => Printed.Of(tuning, naming, format));
 
     private static Words OnOneLine(Tuning tuning) =>
-        Words.Of(new StringValues.Said((format, naming) => Printed.Of(tuning, naming, format).Replace(' ', '\u00a0')));
+        Words.Said((format, naming) => Printed.Of(tuning, naming, format).Replace(' ', '\u00a0'));
 
-    private static string Base(TuningSearchQuery query, string? format, IFormatProvider? naming) =>
+    private static string Base(TuningQuery query, string? format, IFormatProvider? naming) =>
         (query.Base.Tuning.Name is { } name ? $"{name}: " : "")
         + Printed.Of(query.Base.Tuning, naming, format)
         + (query.Base.Capo > 0 ? $", capo at fret {query.Base.Capo}" : "");
 
-    private static Words Asked(TuningSearchQuery query) =>
+    private static Words Asked(TuningQuery query) =>
         query.Chords.Count <= 8
             ? Words.Join(", ", query.Chords.Select(static each => each.Chord))
-            : InWords.Count(query.Chords.Count, "chord");
+            : English.Count(query.Chords.Count, "chord");
 
-    private static Words Weights(TuningSearchQuery query) =>
+    private static Words Weights(TuningQuery query) =>
         Words.Join(
             ", ",
             query.Chords.Select(static each =>
@@ -428,21 +436,6 @@ internal static class SearchValues
             }
         }
     }
-
-    /// <summary>A text with the chords and notes in it as values, so that they print with their signs.</summary>
-    private static Words Named(string text) =>
-        Words.Join(
-            " ",
-            text.Split(' ')
-                .Select(static word =>
-                {
-                    var name = word.TrimEnd('.', ',', ';');
-                    return name.Length == 0 || name[0] is < 'A' or > 'G' ? word
-                        : NoteName.TryParse(name, null, out var note) ? (Words)$"{note}{word[name.Length..]}"
-                        : Chord.TryParse(name, null, out var chord) ? (object)(Words)$"{chord}{word[name.Length..]}"
-                        : word;
-                })
-        );
 
     private static string Effort(double effort) => effort.ToString("0.00", CultureInfo.InvariantCulture);
 

@@ -1,8 +1,11 @@
 using System.Globalization;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Tunings.Strings;
+using TheoryKit.Tunings.Words;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>How strings, sets of strings and tensions are described.</summary>
 internal static class StringValues
@@ -96,20 +99,15 @@ internal static class StringValues
                 new("pulls", static each => Newtons(each.Tension), IsNumber: true),
                 new("more than wanted", static each => Words.Of(new Signed(each.Difference.Newtons)), IsNumber: true),
                 new("just right", static each => Both(each.Exact.Diameter), IsNumber: true),
-                new("of breaking", static each => OnOneLine(each.BreakingPartInWords), IsNumber: true),
+                new("of breaking", static each => OnOneLine(each.BreakingPartInWords()), IsNumber: true),
             ]
         )
         {
             More = static each =>
                 [
-                    .. each.Warning is null
-                        ? Array.Empty<Block>()
-                        :
-                        [
-                            new Block.Prose(
-                                Words.Of(new Said((format, naming) => each.WarningAs(format, naming) ?? ""))
-                            ),
-                        ],
+                    .. each.Warning is { } warning
+                        ? [new Block.Prose(Words.Said(warning.InWords))]
+                        : Array.Empty<Block>(),
                     .. each.Caution is { } caution ? [new Block.Prose(caution)] : Array.Empty<Block>(),
                 ],
         };
@@ -133,7 +131,7 @@ internal static class StringValues
                     static each => each.Change is { } change ? Words.Of(new Signed(change.Newtons)) : null,
                     IsNumber: true
                 ),
-                new("of breaking", static each => OnOneLine(each.BreakingPartInWords), IsNumber: true),
+                new("of breaking", static each => OnOneLine(each.BreakingPartInWords()), IsNumber: true),
                 new(
                     "feels",
                     static each => new Cell(State(each.State), IsStrong: each.State != StringState.Comfortable)
@@ -142,15 +140,10 @@ internal static class StringValues
         )
         {
             More = static each =>
-                each.State == StringState.Comfortable
-                    ? each.Retuned > 0
-                        ? [new Block.Prose(Cautions.Strings)]
-                        : []
-                    :
-                    [
-                        new Block.Prose(Words.Of(new Said((format, naming) => each.AdviceAs(format, naming) ?? ""))),
-                        new Block.Prose(Cautions.Strings),
-                    ],
+                each.Advice is { } advice
+                    ? [new Block.Prose(Words.Said(advice.InWords)), new Block.Prose(Cautions.Strings)]
+                : each.Retuned > 0 ? [new Block.Prose(Cautions.Strings)]
+                : [],
         };
 
     /// <summary>The sheet of one string of a report.</summary>
@@ -165,7 +158,7 @@ internal static class StringValues
         new([
             new Block.Title(
                 "Tension of the strings",
-                Words.Of(new Said((format, naming) => Printed.Of(report.Neck.Tuning, naming, format)))
+                Words.Said((format, naming) => Printed.Of(report.Neck.Tuning, naming, format))
             ),
             .. Blocks(report),
         ]);
@@ -188,7 +181,7 @@ internal static class StringValues
                 new(
                     "change",
                     new(
-                        $"{new Signed(change.Newtons)} from {new Said((format, naming) => Printed.Of(reference, naming, format))}"
+                        $"{new Signed(change.Newtons)} from {Words.Said((format, naming) => Printed.Of(reference, naming, format))}"
                     )
                 )
             );
@@ -208,16 +201,8 @@ internal static class StringValues
                 HasQuietCaption = true,
             },
         };
-        var warnings = report.Warnings.Count;
-        for (var i = 0; i < warnings; i++)
-        {
-            var number = i;
-            blocks.Add(
-                new Block.Prose(Words.Of(new Said((format, naming) => report.WarningsAs(format, naming)[number])))
-            );
-        }
-
-        blocks.AddRange(report.Notes.Select(static note => new Block.Prose(note)));
+        blocks.AddRange(report.Warnings.Select(static warning => new Block.Prose(Words.Said(warning.InWords))));
+        blocks.AddRange(report.Notes.Select(static note => new Block.Prose(note.InWords())));
         if (report.Caution is { } caution)
         {
             blocks.Add(new Block.Prose(caution));
@@ -318,11 +303,5 @@ internal static class StringValues
                     format == "P" ? "+0.0\u00a0'N';\u22120.0\u00a0'N'" : "+0.0\u00a0'N';-0.0\u00a0'N'",
                     CultureInfo.InvariantCulture
                 );
-    }
-
-    /// <summary>A sentence of the library with pitches in it, written in the reader's way.</summary>
-    internal sealed record Said(Func<string?, IFormatProvider?, string> Say) : IFormattable
-    {
-        public string ToString(string? format, IFormatProvider? formatProvider) => Say(format, formatProvider);
     }
 }

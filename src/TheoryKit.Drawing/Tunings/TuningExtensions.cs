@@ -1,6 +1,7 @@
-using TheoryKit.Tunings;
+using TheoryKit.Tunings.Strings;
+using TheoryKit.Tunings.Turns;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>Short ways from tunings to their sheets, for notebooks.</summary>
 public static class TuningExtensions

@@ -1,7 +1,10 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Grips;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Fingering.Retuning;
+using TheoryKit.Fingering.Words;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>How what a tuning does to chords is described.</summary>
 internal static class TuningValues
@@ -33,11 +36,7 @@ internal static class TuningValues
 
     /// <summary>The tuning of a cell by itself; where there are columns they name it.</summary>
     public static Trait<TuningCell> OpenStrings { get; } =
-        new(
-            "tuning",
-            static cell =>
-                Words.Of(new StringValues.Said((format, naming) => Printed.Of(cell.Neck.Tuning, naming, format)))
-        );
+        new("tuning", static cell => Words.Said((format, naming) => Printed.Of(cell.Neck.Tuning, naming, format)));
 
     public static Description<TuningCell> Cells { get; } =
         new(
@@ -59,9 +58,9 @@ internal static class TuningValues
         )
         {
             More = static cell =>
-                cell.Best is { } best
-                    ? [GripBoxes.Of("", [new GripBox(GripDrawing.Of(best), GripWords.Under(best))])]
-                    : [new Block.Prose(Words.Of(new StringValues.Said(cell.Grips.ReasonAs)))],
+                cell.Grips.Reason is { } reason
+                    ? [new Block.Prose(Words.Said(reason.InWords))]
+                    : [GripBoxes.Of("", [new GripBox(GripDrawing.Of(cell.Best!), GripWords.Under(cell.Best!))])],
         };
 
     /// <summary>The open strings as they sound, the way players say them.</summary>

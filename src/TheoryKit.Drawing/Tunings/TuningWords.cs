@@ -1,6 +1,10 @@
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Tunings.Turns;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tunings;
 
 /// <summary>What is said about tunings and turning, in a few words.</summary>
 internal static class TuningWords
@@ -33,7 +37,7 @@ internal static class TuningWords
     public static string Strings(IEnumerable<int> numbers)
     {
         var all = numbers.Select(static number => $"{number}").ToList();
-        return $"{(all.Count == 1 ? "string" : "strings")} {InWords.List(all)}";
+        return $"{(all.Count == 1 ? "string" : "strings")} {English.List(all)}";
     }
 
     /// <summary>The caution, where any string is turned up.</summary>

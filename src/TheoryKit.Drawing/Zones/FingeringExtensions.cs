@@ -1,8 +1,13 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Grips;
+using TheoryKit.Drawing.Lines;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Lines;
+using TheoryKit.Fingering.Zones;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Zones;
 
 /// <summary>Short ways from fingering values to their pictures, for notebooks.</summary>
 public static class FingeringExtensions

@@ -1,6 +1,7 @@
-using TheoryKit.Fingering;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Fingering.Zones;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Zones;
 
 /// <summary>In which order the twelve roots come.</summary>
 public enum RootOrder

@@ -1,7 +1,10 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Zones;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Zones;
 
 /// <summary>
 /// The same zone for several chords on one root: what lies elsewhere than in the first stands out, what stays stands back.
@@ -13,8 +16,7 @@ public sealed record ZoneAcrossQualities
     /// <exception cref="ArgumentException">No zone, or not all on one neck.</exception>
     public ZoneAcrossQualities(IEnumerable<Zone> zones)
     {
-        ArgumentNullException.ThrowIfNull(zones);
-        Zones = [.. zones];
+        Zones = [.. Check.Items(zones)];
         if (Zones.Count == 0 || Zones.Any(zone => zone.Neck != Zones[0].Neck))
         {
             throw new ArgumentException("Zones held against each other are one or more, on one neck.", nameof(zones));
@@ -34,12 +36,17 @@ public sealed record ZoneAcrossQualities
     /// <param name="zone">The zone.</param>
     /// <param name="formulas">The other formulas. One that has no such zone is left out.</param>
     /// <param name="hand">The hand; the average one if null.</param>
+    /// <exception cref="ArgumentException">A formula has no degree.</exception>
     public static ZoneAcrossQualities Of(Zone zone, IEnumerable<Formula> formulas, Hand? hand = null)
     {
         ArgumentNullException.ThrowIfNull(zone);
-        ArgumentNullException.ThrowIfNull(formulas);
-        var others = formulas
-            .Select(formula => new Chord(zone.Chord.Root, formula))
+        var all = Check.Items(formulas);
+        if (all.Any(static formula => formula.Count == 0))
+        {
+            throw new ArgumentException("A formula has no degree; a chord has at least one.", nameof(formulas));
+        }
+
+        var others = all.Select(formula => new Chord(zone.Chord.Root, formula))
             .Where(chord => chord != zone.Chord)
             .Select(chord =>
                 chord
@@ -54,8 +61,7 @@ public sealed record ZoneAcrossQualities
     /// <inheritdoc cref="Of(Zone, IEnumerable{Formula}, Hand?)"/>
     public static ZoneAcrossQualities Of(Zone zone, IEnumerable<ChordQuality> qualities, Hand? hand = null)
     {
-        ArgumentNullException.ThrowIfNull(qualities);
-        return Of(zone, qualities.Select(static quality => quality.Formula), hand);
+        return Of(zone, Check.Items(qualities).Select(static quality => quality.Formula), hand);
     }
 
     /// <inheritdoc/>

@@ -1,8 +1,10 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Fingering.Zones;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Zones;
 
 /// <summary>
 /// A whole neck with the zones of a chord as bands below it. Tones in no zone's shape stand back. Equal when the zones and
@@ -14,8 +16,7 @@ public sealed record ZoneMap
     /// <exception cref="ArgumentException">No zone, or not all of one chord on one neck.</exception>
     public ZoneMap(IEnumerable<Zone> zones)
     {
-        ArgumentNullException.ThrowIfNull(zones);
-        Zones = [.. zones];
+        Zones = [.. Check.Items(zones)];
         if (Zones.Count == 0 || Zones.Any(zone => zone.Chord != Chord || zone.Neck != Neck))
         {
             throw new ArgumentException("A map shows one or more zones, all of one chord on one neck.", nameof(zones));

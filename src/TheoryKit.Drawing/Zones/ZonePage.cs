@@ -1,6 +1,7 @@
-using TheoryKit.Fingering;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Fingering.Zones;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Zones;
 
 /// <summary>
 /// The page of one zone: its grip, its shape with fingers, functions and names, other places for its tones. Equal when the

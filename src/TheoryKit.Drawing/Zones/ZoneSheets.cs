@@ -1,10 +1,17 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Grips;
+using TheoryKit.Drawing.Hands;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Zones;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Zones;
 
 /// <summary>What is said about zones, one at a time and together.</summary>
 internal static class ZoneSheets
@@ -23,7 +30,7 @@ internal static class ZoneSheets
         {
             var map = new ZoneMap(ofChord);
             blocks.Add(
-                new Block.Title(Words.Of(map.Chord), $"in {InWords.Count(map.Zones.Count, "zone")} up the neck")
+                new Block.Title(Words.Of(map.Chord), $"in {English.Count(map.Zones.Count, "zone")} up the neck")
             );
             blocks.Add(Map(map));
             blocks.Add(Table(map.Zones));
@@ -69,7 +76,7 @@ internal static class ZoneSheets
         {
             new Block.Title(
                 Name(zone.Chord.Formula),
-                $"over {InWords.Count(ordered.Count, "root")}, {ZoneWords.Frets(zone.Window)}, {(step == 5 ? "in fourths" : "in semitones")}"
+                $"over {English.Count(ordered.Count, "root")}, {ZoneWords.Frets(zone.Window)}, {(step == 5 ? "in fourths" : "in semitones")}"
             ),
             Necks(
                 [
@@ -89,7 +96,7 @@ internal static class ZoneSheets
         {
             blocks.Add(
                 new Block.Prose(
-                    $"For {InWords.Count(12 - ordered.Count, "root")} this hand has no shape in the window."
+                    $"For {English.Count(12 - ordered.Count, "root")} this hand has no shape in the window."
                 )
             );
         }
@@ -269,7 +276,7 @@ internal static class ZoneSheets
         if (boxes.Count < zones.Count)
         {
             var without = zones.Where(static zone => zone.Grip is null).Select(static zone => $"{zone.Window}");
-            yield return new Block.Prose($"This hand can hold no grip at frets {InWords.List(without)}.");
+            yield return new Block.Prose($"This hand can hold no grip at frets {English.List(without)}.");
         }
     }
 
@@ -332,7 +339,7 @@ internal static class ZoneSheets
             new(
                 "shape",
                 (Words)
-                    $"{InWords.Count(zone.Shape.Notes.Count, "tone")}, {(zone.Shape.IsComplete ? "complete" : (Words)$"without {Words.Join(", ", zone.Shape.Missing)}")}, effort {zone.Shape.EffortPerNote.ToString("0.00", CultureInfo.InvariantCulture)} a note"
+                    $"{English.Count(zone.Shape.Notes.Count, "tone")}, {(zone.Shape.IsComplete ? "complete" : (Words)$"without {Words.Join(", ", zone.Shape.Missing)}")}, effort {zone.Shape.EffortPerNote.ToString("0.00", CultureInfo.InvariantCulture)} a note"
             ),
         };
         facts.Add(
@@ -344,7 +351,7 @@ internal static class ZoneSheets
             new(
                 "hand",
                 (Words)
-                    $"{Hands.Name(zone.Hand)}: {Hands.Millimetres(zone.Hand.IndexToLittle)} from index to little finger"
+                    $"{HandValues.Name(zone.Hand)}: {HandValues.Millimetres(zone.Hand.IndexToLittle)} from index to little finger"
             )
         );
         return facts;
@@ -393,7 +400,7 @@ internal static class ZoneSheets
                             new(Words.Of(note.Place.Function), ToneRoles.Of(note.Place.Function, zone.Chord.Formula)),
                             note.Place.Position.String,
                             note.Place.Position.Fret,
-                            Hands.Sign(note.Finger),
+                            HandValues.Sign(note.Finger),
                             .. others.Count > 0
                                 ? new Cell[]
                                 {

@@ -1,8 +1,12 @@
 using System.Globalization;
-using TheoryKit.Fingering;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Hands;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Zones;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Zones;
 
 /// <summary>What there is to say about zones.</summary>
 internal static class ZoneWords
@@ -31,8 +35,8 @@ internal static class ZoneWords
             return "no root";
         }
 
-        var lower = InWords.List(form.Lower.Select(static number => $"{number}"));
-        var upper = InWords.List(form.Upper.Select(static number => $"{number}"));
+        var lower = English.List(form.Lower.Select(static number => $"{number}"));
+        var upper = English.List(form.Upper.Select(static number => $"{number}"));
         var one = form.Lower.Count + form.Upper.Count == 1;
         return (one ? "root on string " : "roots on strings ")
             + (
@@ -67,7 +71,7 @@ internal static class ZoneWords
             _ => $"shifting {Millimetres(-other.Shift)} down",
         };
         return other.Finger is { } finger
-            ? $"string {other.Position.String}, fret {other.Position.Fret} with {Hands.Sign(finger)}, {how}"
+            ? $"string {other.Position.String}, fret {other.Position.Fret} with {HandValues.Sign(finger)}, {how}"
             : (Words)$"string {other.Position.String} open";
     }
 

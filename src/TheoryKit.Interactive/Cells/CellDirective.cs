@@ -1,6 +1,6 @@
 using System.Text.Json;
 
-namespace TheoryKit.Interactive;
+namespace TheoryKit.Interactive.Cells;
 
 /// <summary>
 /// The options on the line that names a cell's language: <c>#!tab --name lowTide --changes "Gm9 | C13"</c>. Each has one value, in quotation

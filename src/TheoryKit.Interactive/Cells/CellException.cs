@@ -1,4 +1,4 @@
-namespace TheoryKit.Interactive;
+namespace TheoryKit.Interactive.Cells;
 
 /// <summary>Something in a cell that can't be read: what a reader is told, and the place in the cell.</summary>
 /// <param name="message">The message, with the line and a caret.</param>

@@ -7,7 +7,7 @@ using Microsoft.DotNet.Interactive.Events;
 using Microsoft.DotNet.Interactive.Formatting;
 using Diagnostic = Microsoft.DotNet.Interactive.Diagnostic;
 
-namespace TheoryKit.Interactive;
+namespace TheoryKit.Interactive.Cells;
 
 /// <summary>
 /// A language that cells may be written in. A cell is read into a value, which is shown and left in C# under a name; what can't be read

@@ -1,6 +1,6 @@
 using Microsoft.DotNet.Interactive;
 
-namespace TheoryKit.Interactive;
+namespace TheoryKit.Interactive.Cells;
 
 /// <summary>The languages that cells of a notebook may be written in besides C#: a cell that begins with <c>#!</c> and the name.</summary>
 public static class CellLanguages

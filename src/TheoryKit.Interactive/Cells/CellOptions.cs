@@ -1,11 +1,13 @@
 using System.Globalization;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.DotNet.Interactive.Commands;
-using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Licks;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Theory.Scales;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
-namespace TheoryKit.Interactive;
+namespace TheoryKit.Interactive.Cells;
 
 /// <summary>The options after a cell's language; what is wrong with one is said at its place.</summary>
 internal sealed class CellOptions(SubmitCode command, CellSource source, IReadOnlyCollection<string> known)
@@ -112,12 +114,12 @@ internal sealed class CellOptions(SubmitCode command, CellSource source, IReadOn
         var header = string.Join(", ", new object?[] { time, key }.Where(static each => each is not null));
         try
         {
-            return (Theory.Changes.Parse(header.Length == 0 ? text : $"{header}:{text}"), null);
+            return (TheoryKit.Theory.Progressions.Changes.Parse(header.Length == 0 ? text : $"{header}:{text}"), null);
         }
         catch (PlacedFormatException exception)
         {
             // The text may have a header of its own, as long as it says the same.
-            if (header.Length > 0 && Theory.Changes.TryParse(text, null, out var own))
+            if (header.Length > 0 && TheoryKit.Theory.Progressions.Changes.TryParse(text, null, out var own))
             {
                 var blank = text.AsSpan(0, text.Length - text.AsSpan().TrimStart().Length);
                 return (time is null || own.Time == time) && (key is null || own.Key == key)

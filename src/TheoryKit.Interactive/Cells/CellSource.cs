@@ -1,6 +1,6 @@
 using Microsoft.DotNet.Interactive.Commands;
 
-namespace TheoryKit.Interactive;
+namespace TheoryKit.Interactive.Cells;
 
 /// <summary>A part of a cell in one of our languages: its text, and where it stands in the cell.</summary>
 internal sealed class CellSource

@@ -1,6 +1,7 @@
-using TheoryKit.Theory;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Theory.Scales;
 
-namespace TheoryKit.Interactive;
+namespace TheoryKit.Interactive.Cells;
 
 /// <summary>
 /// Cells that hold a chord chart over as many lines as it has: <c>#!changes --name tune --key "Eb major" --time 3/4</c>. They leave

@@ -1,7 +1,12 @@
-using TheoryKit.Paths;
-using TheoryKit.Theory;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Analysis;
+using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Words;
+using TheoryKit.Paths.Timing;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Values;
 
-namespace TheoryKit.Interactive;
+namespace TheoryKit.Interactive.Cells;
 
 /// <summary>
 /// Cells that hold tab as players type it: <c>#!tab --name lowTide --changes "Gm9 | C13" --tempo 96</c>. They show it drawn, what each
@@ -62,7 +67,9 @@ internal sealed class TabCells()
         {
             Remarks =
             [
-                .. reading.Remarks.Select(static remark => (remark.Line, remark.Column, remark.Length, remark.Text)),
+                .. reading.Remarks.Select(static remark =>
+                    (remark.Line, remark.Column, remark.Length, remark.InWords())
+                ),
             ],
         };
     }

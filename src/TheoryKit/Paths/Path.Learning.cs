@@ -1,4 +1,4 @@
-using TheoryKit.Fingering;
+using TheoryKit.Fingering.Learning;
 
 namespace TheoryKit.Paths;
 

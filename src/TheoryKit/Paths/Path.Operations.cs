@@ -1,7 +1,12 @@
 using Fractions;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Lines;
+using TheoryKit.Fingering.Words;
+using TheoryKit.Paths.Timing;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
 namespace TheoryKit.Paths;
 
@@ -10,7 +15,12 @@ public sealed partial class Path
     /// <summary>The same notes under other beats, changes or time, whatever is given.</summary>
     /// <exception cref="ArgumentException">As for the constructor.</exception>
     public Path With(IEnumerable<PathNote>? notes = null, Changes? changes = null, Fraction? beats = null) =>
-        new(Neck, notes ?? this.notes, Time, changes ?? Changes, beats ?? (notes is null ? Beats : null));
+        changes is not null && changes.Time != Time
+            ? throw new ArgumentException(
+                $"The path is in {Time}, these changes are in {changes.Time}.",
+                nameof(changes)
+            )
+            : new(Neck, notes ?? this.notes, Time, changes ?? Changes, beats ?? (notes is null ? Beats : null));
 
     /// <summary>The same notes over no changes.</summary>
     public Path WithoutChanges() => new(Neck, notes, Time, null, Beats);
@@ -41,26 +51,53 @@ public sealed partial class Path
         );
     }
 
-    /// <summary>The path so many times; at least once.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Less.</exception>
+    /// <summary>The path so many times; at least once. The time is linear in the notes that come of it.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Less, or the path would have more than <see cref="MaxNotes"/> notes or
+    /// <see cref="MaxBeats"/> beats.</exception>
+    /// <exception cref="InvalidOperationException">It ends within a bar, and its changes would have to begin again there.</exception>
     public Path Repeat(int times)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(times, 1);
-        var path = this;
-        for (var count = 1; count < times; count++)
+        var most = Math.Min(
+            MaxNotes / Math.Max(1, notes.Length),
+            Beats > Fraction.Zero ? (int)(MaxBeats / Beats).ToDecimal() : MaxNotes
+        );
+        Check.Range(times, 1, Math.Max(1, most));
+        if (times == 1 || Beats == Fraction.Zero)
         {
-            path = path.Then(this);
+            return this;
         }
 
-        return path;
+        if (Changes is not null && !EndsWithChanges && !IsWholeBars)
+        {
+            throw new InvalidOperationException(
+                $"The changes would have to begin again after {Beats} beats, within a bar of {Time}; fill it up with {nameof(ToWholeBars)}."
+            );
+        }
+
+        return new(
+            Neck,
+            Enumerable
+                .Range(0, times)
+                .SelectMany(round =>
+                    notes.Select(note => round == 0 ? note : note with { Start = note.Start + (round * Beats) })
+                ),
+            Time,
+            Changes is null || EndsWithChanges
+                ? Changes
+                : new(Enumerable.Range(0, times).SelectMany(_ => BarsOf(this)), Time, Changes.Key),
+            times * Beats
+        );
     }
+
+    /// <summary>Whether the changes come round just where the path ends.</summary>
+    private bool EndsWithChanges => Changes is not null && (Beats % Changes.Beats).Reduce() == Fraction.Zero;
 
     /// <summary>
     /// The path an interval higher or lower on the same strings, with its changes: every fret moves as far, that of a trill's other note
     /// too, and bends stay as wide. A natural harmonic goes to the nearest node of its string that sounds the interval. Fingers stay where no
     /// string becomes open or stops being so, and are left out elsewhere.
     /// </summary>
-    /// <remarks>Every technique stays; <see cref="Lick.Transpose"/> is the one that looks for other places and says what is lost.</remarks>
+    /// <remarks>Every technique stays. A lick that is moved looks for other places and says what is lost.</remarks>
     /// <exception cref="ArgumentException">A note would leave the neck, a bent one become an open string, or a natural harmonic has no node
     /// for it; the message says which.</exception>
     public Path Transpose(Interval interval)
@@ -185,8 +222,7 @@ public sealed partial class Path
                 {
                     tell?.Invoke(
                         index,
-                        "the release: backwards it comes first",
-                        notes[index].Bend > 0 ? "the note struck, bent beforehand" : "the note struck"
+                        new TechniqueLoss.Unreleased(ReleaseLack.ComesFirst, IsPreBent: notes[index].Bend > 0)
                     );
                     if (notes[index].Bend > 0 && !notes[index].Techniques.Any(static each => each.IsBent))
                     {
@@ -195,7 +231,7 @@ public sealed partial class Path
                 }
                 else if (before[index] is null)
                 {
-                    tell?.Invoke(index, $"the {technique.Name}: it comes from no note", "the note struck");
+                    tell?.Invoke(index, new TechniqueLoss.Unjoined(technique, JoinLack.NoNote));
                 }
             }
         }
@@ -230,10 +266,10 @@ public sealed partial class Path
         : technique;
 
     /// <summary>The path later by so many beats, with a rest before it.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Negative.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Negative, or the path would last more than <see cref="MaxBeats"/> beats.</exception>
     public Path Delay(Fraction beats) =>
-        beats < Fraction.Zero
-            ? throw new ArgumentOutOfRangeException(nameof(beats), $"{beats}", "A path is delayed by 0 beats or more.")
+        Check.Beats(beats, Fraction.Zero, MaxBeats - Beats) == Fraction.Zero
+            ? this
             : With(notes.Select(note => note with { Start = note.Start + beats }), beats: Beats + beats);
 
     /// <summary>
@@ -277,7 +313,7 @@ public sealed partial class Path
     /// <summary>
     /// The same pitches on some strings only, placed anew with the least effort; for paths of one note at a time. Joined notes stay on one string
     /// where one of these has them all, bent notes are fretted, harmonics go to a node that sounds the same; techniques that the place does not
-    /// allow are left out. <see cref="Lick.OnStrings"/> says which.
+    /// allow are left out. A lick that is moved says which.
     /// </summary>
     /// <exception cref="ArgumentException">The path sounds notes together, or a note can't be played there; the message says which and
     /// why.</exception>
@@ -333,13 +369,14 @@ public sealed partial class Path
             if (notes[index].Start == notes[index - 1].Start)
             {
                 throw new ArgumentException(
-                    $"{notes[index]}: it sounds together with {notes[index - 1]}; a line has one note at a time."
+                    $"{notes[index]}: it sounds together with {notes[index - 1]}; a line has one note at a time.",
+                    nameof(hand)
                 );
             }
         }
 
         var stays = WantedPlaces.StayOnString(wanted, places);
-        var answer = Lines.Find(
+        var answer = LineSearch.Find(
             new()
             {
                 Neck = Neck,
@@ -349,7 +386,7 @@ public sealed partial class Path
         );
         if (answer.Count == 0)
         {
-            throw new ArgumentException($"This path can't be played {where}: {answer.Reason}");
+            throw new ArgumentException($"This path can't be played {where}: {answer.Reason?.InWords()}", nameof(hand));
         }
 
         var moved = notes
@@ -375,10 +412,7 @@ public sealed partial class Path
 
     private Changes? ChangesThen(Path next)
     {
-        if (
-            Beats == Fraction.Zero
-            || (Changes == next.Changes && (Changes is null || (Beats % Changes.Beats).Reduce() == Fraction.Zero))
-        )
+        if (Beats == Fraction.Zero || (Changes == next.Changes && (Changes is null || EndsWithChanges)))
         {
             return next.Changes;
         }
@@ -397,10 +431,10 @@ public sealed partial class Path
         }
 
         return new(BarsOf(this).Concat(BarsOf(next)), Time, Changes?.Key ?? next.Changes?.Key);
-
-        static IEnumerable<Bar> BarsOf(Path path) =>
-            Enumerable
-                .Range(0, path.BarCount)
-                .Select(bar => path.Changes?.Bars[bar % path.Changes.Bars.Count] ?? Bar.Of(path.Time.Beats, [null]));
     }
+
+    private static IEnumerable<Bar> BarsOf(Path path) =>
+        Enumerable
+            .Range(0, path.BarCount)
+            .Select(bar => path.Changes?.Bars[bar % path.Changes.Bars.Count] ?? Bar.Of(path.Time.Beats, [null]));
 }

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
 using Fractions;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
 namespace TheoryKit.Paths;
 
@@ -14,8 +17,15 @@ namespace TheoryKit.Paths;
 /// says. Notes stand in the order of their starts, those that start together from the highest-numbered string on. On one string a note
 /// ends before the next begins. The changes begin with the path and are repeated as long as it lasts.
 /// </remarks>
+[EqualBy(nameof(Neck), nameof(Time), nameof(Beats), nameof(Changes), nameof(notes))]
 public sealed partial class Path : IEquatable<Path>
 {
+    /// <summary>The most notes: 1,000,000.</summary>
+    public const int MaxNotes = 1_000_000;
+
+    /// <summary>The longest path, in beats: 1,000,000, more than eleven days at 60 beats a minute.</summary>
+    public const int MaxBeats = 1_000_000;
+
     private readonly ImmutableArray<PathNote> notes;
 
     /// <summary>A path.</summary>
@@ -25,7 +35,7 @@ public sealed partial class Path : IEquatable<Path>
     /// <param name="changes">The chords that it is played over; null for none.</param>
     /// <param name="beats">How long it lasts; up to the end of the last note if null.</param>
     /// <exception cref="ArgumentException">A position is not on the neck or sounds another pitch, two notes sound on one string
-    /// at once, the time is not that of the changes, the beats end before the last note does, or a technique can't be: a bend by nothing
+    /// at once, the time is not that of the changes, there are more than <see cref="MaxNotes"/> notes or <see cref="MaxBeats"/> beats, the beats end before the last note does, or a technique can't be: a bend by nothing
     /// or of an open string, a release of what is not bent, a natural harmonic where the string has no node, a trill with no fret or its own.</exception>
     public Path(
         Neck neck,
@@ -40,8 +50,16 @@ public sealed partial class Path : IEquatable<Path>
         Neck = neck;
         this.notes =
         [
-            .. notes.OrderBy(static note => note.Start).ThenByDescending(static note => note.Position.String),
+            .. Check
+                .Items(notes.Take(MaxNotes + 1), nameof(notes))
+                .OrderBy(static note => note.Start)
+                .ThenByDescending(static note => note.Position.String),
         ];
+        if (this.notes.Length > MaxNotes)
+        {
+            throw new ArgumentException($"A path has at most {MaxNotes} notes.", nameof(notes));
+        }
+
         Time = time ?? changes?.Time ?? TimeSignature.Common;
         Changes = changes;
         if (changes is not null && changes.Time != Time)
@@ -85,7 +103,15 @@ public sealed partial class Path : IEquatable<Path>
             end = note.End > end ? note.End : end;
         }
 
-        Beats = (beats ?? end).Reduce();
+        if (end > MaxBeats)
+        {
+            throw new ArgumentException(
+                $"The last note ends at beat {end}; a path lasts at most {MaxBeats} beats.",
+                nameof(notes)
+            );
+        }
+
+        Beats = beats is { } asked ? Check.Beats(asked, Fraction.Zero, MaxBeats, nameof(beats)) : end.Reduce();
         if (Beats < end)
         {
             throw new ArgumentException(
@@ -187,22 +213,6 @@ public sealed partial class Path : IEquatable<Path>
     /// <summary>The notes that start in a bar, counted from 0.</summary>
     public IEnumerable<PathNote> InBar(int bar) =>
         notes.Where(note => note.Start >= bar * Time.Beats && note.Start < (bar + 1) * Time.Beats);
-
-    /// <inheritdoc/>
-    public bool Equals(Path? other) =>
-        other is not null
-        && Neck == other.Neck
-        && Time == other.Time
-        && Beats == other.Beats
-        && Changes == other.Changes
-        && notes.AsSpan().SequenceEqual(other.notes.AsSpan());
-
-    /// <inheritdoc/>
-    public override bool Equals(object? obj) => Equals(obj as Path);
-
-    /// <inheritdoc/>
-    public override int GetHashCode() =>
-        HashCode.Combine(Neck, Time, Beats, notes.Length, notes.IsEmpty ? null : notes[0]);
 
     /// <summary>How much of it there is, and its pitches; x for a dead note.</summary>
     public override string ToString() =>

@@ -1,5 +1,5 @@
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Paths;
 

@@ -1,7 +1,8 @@
 using Fractions;
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
 namespace TheoryKit.Paths;
 
@@ -75,7 +76,7 @@ public sealed record PathNote
     public IReadOnlyList<Technique> Techniques
     {
         get => techniques;
-        init => techniques = value.ToSequence();
+        init => techniques = Check.Items(value, nameof(Techniques));
     }
 
     /// <summary>
@@ -100,8 +101,8 @@ public sealed record PathNote
     /// <summary>The fret that a trill takes turns with, on the same string; null for a note that is not trilled.</summary>
     public int? TrillFret { get; init; }
 
-    /// <summary>Why it is there, in words; empty where there is nothing to say.</summary>
-    public string Why { get; init; } = "";
+    /// <summary>Why it is there; null where there is nothing to say.</summary>
+    public NoteReason? Why { get; init; }
 
     /// <summary>Whether it is played so.</summary>
     public bool Has(Technique technique)

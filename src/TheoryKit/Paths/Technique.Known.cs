@@ -1,5 +1,6 @@
 namespace TheoryKit.Paths;
 
+// Chosen: how loud a note is and how long it sounds, by ear; nothing measured. From memory: the letters and signs, as tab has them.
 public sealed partial record Technique
 {
     /// <summary>A finger set down on a sounding string; the note is higher than the one before.</summary>

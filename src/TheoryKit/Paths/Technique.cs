@@ -1,4 +1,4 @@
-using TheoryKit.Theory;
+using TheoryKit.Values;
 
 namespace TheoryKit.Paths;
 
@@ -6,6 +6,7 @@ namespace TheoryKit.Paths;
 /// How a note is played beyond plucking it. A closed catalogue, <see cref="Known"/>: a new technique is one entry there. Equal
 /// when the names are.
 /// </summary>
+[EqualBy(nameof(Name))]
 public sealed partial record Technique
 {
     private Technique(string name, string sign) => (Name, Sign) = (name, sign);
@@ -36,12 +37,6 @@ public sealed partial record Technique
         return Known.FirstOrDefault(each => each.Sign == asked)
             ?? Known.FirstOrDefault(each => each.Name.Equals(asked, StringComparison.OrdinalIgnoreCase));
     }
-
-    /// <inheritdoc/>
-    public bool Equals(Technique? other) => other is not null && Name == other.Name;
-
-    /// <inheritdoc/>
-    public override int GetHashCode() => Name.GetHashCode(StringComparison.Ordinal);
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;

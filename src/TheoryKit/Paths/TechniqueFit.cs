@@ -1,6 +1,5 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Paths;
 
@@ -20,8 +19,8 @@ namespace TheoryKit.Paths;
 /// </remarks>
 internal static class TechniqueFit
 {
-    /// <summary>Tells of a note, by its number, what could not be kept and what is there instead.</summary>
-    public delegate void Tell(int note, string lost, string instead);
+    /// <summary>Tells of a note, by its number, what it could not keep.</summary>
+    public delegate void Tell(int note, TechniqueLoss loss);
 
     /// <summary>The note that ends on its string where another begins, by the number of that one; null for none.</summary>
     public static PathNote?[] Before(Path path)
@@ -74,9 +73,12 @@ internal static class TechniqueFit
                 index,
                 tell
             ).Fit();
-            if (PathChecks.Of(neck, note, onString) is { } wrong)
+            if (PathChecks.Of(neck, note, onString) is not null)
             {
-                tell?.Invoke(index, $"its technique: {wrong.TrimEnd('.')}", "a plain note");
+                tell?.Invoke(
+                    index,
+                    new TechniqueLoss.Unplayable(note.Techniques.Where(static technique => !IsFree(technique)))
+                );
                 note = note with { Techniques = [.. note.Techniques.Where(IsFree)], Bend = 0, TrillFret = null };
             }
 
@@ -126,11 +128,7 @@ internal static class TechniqueFit
 
             if (IsOpen(neck, moved.Position) && techniques.Exists(static technique => technique.IsBent))
             {
-                Drop(
-                    technique => technique.IsBent,
-                    "the bend: an open string has no finger that could bend it",
-                    "the open string"
-                );
+                Drop(static technique => technique.IsBent, new TechniqueLoss.OpenBend());
                 bend = 0;
             }
 
@@ -139,11 +137,7 @@ internal static class TechniqueFit
                 && PathChecks.NodeAbove(moved.Position.Fret - neck.OpenFret(moved.Position.String)) is null
             )
             {
-                Drop(
-                    static technique => technique == Technique.NaturalHarmonic,
-                    "the natural harmonic: the string has no node there",
-                    "a plain note"
-                );
+                Drop(static technique => technique == Technique.NaturalHarmonic, new TechniqueLoss.NoNode());
             }
 
             if (
@@ -156,11 +150,7 @@ internal static class TechniqueFit
                 )
             )
             {
-                Drop(
-                    static technique => technique == Technique.Trill,
-                    "the trill: its other note does not lie on the string",
-                    "one note held"
-                );
+                Drop(static technique => technique == Technique.Trill, new TechniqueLoss.TrillOffString());
             }
 
             trill = techniques.Contains(Technique.Trill) ? trill : null;
@@ -172,7 +162,7 @@ internal static class TechniqueFit
                     && !needs.Met(neck, moved.Position)
                 )
                 {
-                    Drop(other => other == technique, $"the {technique.Name}: {needs.Why}", "the note without it");
+                    Drop(other => other == technique, new TechniqueLoss.NoFret(technique, needs.Lack));
                 }
             }
 
@@ -194,10 +184,12 @@ internal static class TechniqueFit
             var stays = bend > 0 && !IsOpen(neck, moved.Position);
             Drop(
                 static technique => technique == Technique.Release,
-                now is null || now.Position != moved.Position
-                    ? "the release: no bent note sounds there up to it"
-                    : "the release: the note before is not bent farther",
-                stays ? "the note struck, bent beforehand" : "the note struck"
+                new TechniqueLoss.Unreleased(
+                    now is null || now.Position != moved.Position
+                        ? ReleaseLack.NothingBent
+                        : ReleaseLack.NotBentFarther,
+                    stays
+                )
             );
             if (stays)
             {
@@ -216,13 +208,10 @@ internal static class TechniqueFit
             {
                 Drop(
                     Is,
-                    $"the {joined.Name}: "
-                        + (
-                            onString is not null && moved.Start > onString.End
-                                ? "the note before has ended"
-                                : "the note before is on another string"
-                        ),
-                    "the note struck"
+                    new TechniqueLoss.Unjoined(
+                        joined,
+                        onString is not null && moved.Start > onString.End ? JoinLack.HasEnded : JoinLack.OtherString
+                    )
                 );
                 return;
             }
@@ -233,10 +222,10 @@ internal static class TechniqueFit
                 {
                     Drop(
                         Is,
-                        now.Position.Fret == moved.Position.Fret
-                            ? "the slide: both notes are at one fret now"
-                            : "the slide: one of the notes is an open string now",
-                        "the note struck"
+                        new TechniqueLoss.Unjoined(
+                            joined,
+                            now.Position.Fret == moved.Position.Fret ? JoinLack.SameFret : JoinLack.OpenString
+                        )
                     );
                 }
 
@@ -245,11 +234,7 @@ internal static class TechniqueFit
 
             if (IsInReach(hands.From, before!, old) && !IsInReach(hands.To, now, moved))
             {
-                Drop(
-                    Is,
-                    $"the {joined.Name}: no hand reaches from fret {now.Position.Fret} to fret {moved.Position.Fret}",
-                    "the note struck"
-                );
+                Drop(Is, new TechniqueLoss.OutOfReach(joined, now.Position.Fret, moved.Position.Fret));
                 return;
             }
 
@@ -262,20 +247,20 @@ internal static class TechniqueFit
 
             if (direction == 0)
             {
-                Drop(Is, $"the {joined.Name}: both notes are at one fret now", "the note struck");
+                Drop(Is, new TechniqueLoss.Unjoined(joined, JoinLack.SameFret));
                 return;
             }
 
             var other = joined == Technique.HammerOn ? Technique.PullOff : Technique.HammerOn;
-            Drop(Is, $"the {joined.Name}: the line {(direction > 0 ? "rises" : "falls")} there now", $"a {other.Name}");
+            Drop(Is, new TechniqueLoss.Turned(joined, other, Rises: direction > 0));
             techniques.Add(other);
         }
 
-        private void Drop(Predicate<Technique> which, string lost, string instead)
+        private void Drop(Predicate<Technique> which, TechniqueLoss loss)
         {
             if (techniques.RemoveAll(which) > 0)
             {
-                tell?.Invoke(index, lost, instead);
+                tell?.Invoke(index, loss);
             }
         }
 
@@ -287,18 +272,18 @@ internal static class TechniqueFit
     private static bool IsInReach(HandOnNeck hand, PathNote one, PathNote other) =>
         one.Has(Technique.Tap) || other.Has(Technique.Tap) || hand.Holds(one.Position, other.Position);
 
-    private sealed record Need(Func<Neck, Position, bool> Met, string Why);
+    private sealed record Need(Func<Neck, Position, bool> Met, FretLack Lack);
 
-    private static readonly Need Fretted = new(static (neck, at) => !IsOpen(neck, at), "the string is open now");
+    private static readonly Need Fretted = new(static (neck, at) => !IsOpen(neck, at), FretLack.Open);
 
     private static readonly Need Below = new(
         static (neck, at) => at.Fret > neck.OpenFret(at.String) + 1,
-        "there is no fret below"
+        FretLack.NoneBelow
     );
 
     private static readonly Need Above = new(
         static (neck, at) => at.Fret < neck.Frets && !IsOpen(neck, at),
-        "there is no fret above, or the string is open"
+        FretLack.NoneAbove
     );
 
     private static Need? Needs(Technique technique) =>

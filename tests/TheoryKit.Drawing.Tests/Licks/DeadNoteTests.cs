@@ -1,11 +1,20 @@
 using System.Xml.Linq;
 using Fractions;
-using TheoryKit.Fingering;
-using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Drawing.Licks;
+using TheoryKit.Drawing.Paths;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tests.Markup;
+using TheoryKit.Fingering.Zones;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Analysis;
+using TheoryKit.Licks.Moves;
+using TheoryKit.Licks.Words;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tests.Licks;
 
 /// <summary>A dead note is a click: it has no pitch, no function and no place on the neck.</summary>
 public class DeadNoteTests
@@ -82,7 +91,7 @@ public class DeadNoteTests
                 Assert.Equal(2, tone.After.Position.String);
                 Assert.True(zone.Window.Contains(tone.After.Position.Fret));
                 Assert.Null(tone.FunctionAfter);
-                Assert.Equal("Bar 1, beat 2 and 1/2: the dead note on string 2 stays.", $"{tone}");
+                Assert.Equal("Bar 1, beat 2 and 1/2: the dead note on string 2 stays.", tone.InWords());
             });
 
     [Fact]
@@ -110,6 +119,6 @@ public class DeadNoteTests
         Assert.Contains("5 notes and 1 dead one over Bb7", text, StringComparison.Ordinal);
         Assert.Contains("All 5 notes are chord tones", text, StringComparison.Ordinal);
         Assert.DoesNotContain("B3  ", text, StringComparison.Ordinal);
-        Assert.Equal("dead note", $"{Stoop.Path.Analyse().Notes[3]}");
+        Assert.Equal(NotePart.Dead, Stoop.Path.Analyse().Notes[3].Part);
     }
 }

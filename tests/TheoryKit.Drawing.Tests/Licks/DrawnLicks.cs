@@ -1,10 +1,19 @@
 using System.Globalization;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Zones;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Folders;
+using TheoryKit.Licks.Moves;
+using TheoryKit.Licks.Search;
+using TheoryKit.Licks.Tab;
 using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Paths.Timing;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Tunings.Necks;
 using Path = TheoryKit.Paths.Path;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tests.Licks;
 
 /// <summary>A dozen licks over the three tunes that have every technique, for pictures.</summary>
 internal static class DrawnLicks
@@ -155,8 +164,13 @@ internal static class DrawnLicks
             Words = "from the ferry\nslowly",
             Remarks =
             [
-                new(3, 12, 1, "Nothing says how long it lasts; read as half a beat."),
-                new(5, 4, 3, "Passed over: a sign that stands for nothing here."),
+                new TabRemark.BendUnsaid { Line = 3, Column = 12 },
+                new TabRemark.SignPassedOver("zzz")
+                {
+                    Line = 5,
+                    Column = 4,
+                    Length = 3,
+                },
             ],
         };
 

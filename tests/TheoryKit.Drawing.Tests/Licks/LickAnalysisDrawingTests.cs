@@ -1,6 +1,9 @@
-using TheoryKit.Paths;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Licks.Analysis;
+using TheoryKit.Licks.Words;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tests.Licks;
 
 public class LickAnalysisDrawingTests
 {
@@ -23,7 +26,11 @@ public class LickAnalysisDrawingTests
             DrawnLicks.All.Select(static lick =>
                 string.Join(
                     "\n",
-                    [lick.Name, .. lick.Analyse().Words, .. lick.Analyse().Bars.Select(static bar => $"  {bar}")]
+                    [
+                        lick.Name,
+                        .. lick.Analyse().InWords(),
+                        .. lick.Analyse().Bars.Select(static bar => $"  {string.Join(' ', bar.InWords())}"),
+                    ]
                 )
             )
         );
@@ -40,7 +47,9 @@ public class LickAnalysisDrawingTests
     [Fact]
     public void Notes_are_named_in_the_readers_way_in_the_words_too()
     {
-        var german = DrawingRenderers.Named(Theory.NoteNaming.German).Text(DrawnLicks.Analysed.Analyse());
+        var german = DrawingRenderers
+            .Named(TheoryKit.Theory.Notes.NoteNaming.German)
+            .Text(DrawnLicks.Analysed.Analyse());
         Assert.Contains("up to ", german, StringComparison.Ordinal);
         Assert.DoesNotContain("Bb", german, StringComparison.Ordinal);
     }

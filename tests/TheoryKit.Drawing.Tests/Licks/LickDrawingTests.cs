@@ -1,10 +1,24 @@
 using System.Xml.Linq;
+using TheoryKit.Drawing.Licks;
+using TheoryKit.Drawing.Necks;
+using TheoryKit.Drawing.Paths;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Drawing.Tab;
+using TheoryKit.Drawing.Tests.Markup;
+using TheoryKit.Drawing.Tests.Tab;
+using TheoryKit.Drawing.Zones;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Folders;
+using TheoryKit.Licks.Moves;
+using TheoryKit.Licks.Practice;
+using TheoryKit.Licks.Search;
+using TheoryKit.Licks.Tab;
 using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
-using Path = TheoryKit.Paths.Path;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tests.Licks;
 
 public class LickDrawingTests
 {
@@ -68,9 +82,9 @@ public class LickDrawingTests
                             {
                                 Path = one.Path,
                                 Words = one.Words,
-                                Remarks = [new(1, 1, 1, one.Name)],
+                                Remarks = [new TabRemark.SignPassedOver(one.Name)],
                             },
-                            new TabRemark(1, 1, 2, one.Name),
+                            new TabRemark.SignPassedOver(one.Name) { Length = 2 },
                         }
                     )
                     {
@@ -112,10 +126,10 @@ public class LickDrawingTests
         {
             Kept = kept,
             Score = 1,
-            Reasons = [$"tagged {one.Tags[0]}", $"of {one.Tune}"],
+            Reasons = [new FoundReason.Tagged(one.Tags[0]), new FoundReason.OfTune(one.Tune)],
         };
         yield return kept;
-        yield return new BrokenLick(one.Name, one.Tune, 3);
+        yield return new BrokenLick(one.Name, LickFault.Text, 3) { Detail = one.Tune };
         yield return found;
         yield return new[] { found };
         yield return new LickResults(Enumerable.Repeat(found, 12), one.Name);
@@ -123,10 +137,8 @@ public class LickDrawingTests
         yield return new LickQuery(new LickCriterion.Tagged(one.Tags[^1]), new LickCriterion.OfTune(one.Tune));
         var moved = one.Displaced(Fractions.Fraction.One) with
         {
-            Move = one.Tune,
-            Remarks = [new(1, Fractions.Fraction.One, Pitch.Parse("Eb4"), one.Name, one.Tune)],
+            Remarks = [new(1, Fractions.Fraction.One, Pitch.Parse("Eb4"), new MoveLoss.TrillNote())],
         };
-        moved = moved with { Tones = [.. moved.Tones.Select(tone => tone with { Why = one.Name })] };
         yield return moved;
         yield return new[] { moved, other.Reversed() };
         yield return moved.Remarks[0];
@@ -362,11 +374,15 @@ public class LickDrawingTests
     public void How_far_a_lick_answers_is_said_once_and_only_where_it_does_not_in_full()
     {
         var lick = DrawnLicks.Bends;
-        Assert.DoesNotContain("in part", Text("bend in bar 1", 1), StringComparison.Ordinal);
-        Assert.DoesNotContain("in part", Text("70 % alike", 0.7), StringComparison.Ordinal);
-        Assert.Contains("in part", Text("of Nine Tin Boats", 0.9), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "in part",
+            Text(new FoundReason.PlayedWith(Technique.Bend, 1, 1), 1),
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("in part", Text(new FoundReason.Alike(0.7), 0.7), StringComparison.Ordinal);
+        Assert.Contains("in part", Text(new FoundReason.OfTune("Nine Tin Boats"), 0.9), StringComparison.Ordinal);
 
-        string Text(string reason, double score) =>
+        string Text(FoundReason reason, double score) =>
             All.Text(
                 new FoundLick
                 {

@@ -1,8 +1,14 @@
 using Fractions;
-using TheoryKit.Paths;
-using TheoryKit.Theory;
+using TheoryKit.Drawing.Licks;
+using TheoryKit.Drawing.Rendering;
+using TheoryKit.Drawing.Sheets;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Moves;
+using TheoryKit.Licks.Words;
+using TheoryKit.Paths.Timing;
+using TheoryKit.Theory.Notes;
 
-namespace TheoryKit.Drawing;
+namespace TheoryKit.Drawing.Tests.Licks;
 
 /// <summary>Where a move shifts notes in time, what is marked, counted and listed is still told of each note by itself.</summary>
 public class MovedInTimeTests
@@ -49,7 +55,7 @@ public class MovedInTimeTests
             new LickComparison(moved).Description,
             StringComparison.Ordinal
         );
-        Assert.Equal("Bar 1, beat 2, now bar 1, beat 2 and 1/2: C#3 (3) stays.", $"{moved.Tones[1]}");
+        Assert.Equal("Bar 1, beat 2, now bar 1, beat 2 and 1/2: C#3 (3) stays.", moved.Tones[1].InWords());
     }
 
     [Fact]

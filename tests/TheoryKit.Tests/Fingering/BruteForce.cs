@@ -1,6 +1,7 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Grips;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Lines;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Tests.Fingering;
 

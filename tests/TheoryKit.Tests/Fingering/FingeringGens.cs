@@ -1,6 +1,7 @@
-using TheoryKit.Fingering;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Tunings.Necks;
 
 namespace TheoryKit.Tests.Fingering;
 
@@ -66,10 +67,10 @@ internal static class FingeringGens
 
     /// <summary>A hand that is made like people's, of any size.</summary>
     public static readonly Gen<Hand> UsualHand = Gen.OneOf(
-        Gen.Const(TheoryKit.Fingering.Hand.Small),
-        Gen.Const(TheoryKit.Fingering.Hand.Average),
-        Gen.Const(TheoryKit.Fingering.Hand.Large),
-        Gen.Double[0.7, 1.4].Select(TheoryKit.Fingering.Hand.Average.Scale)
+        Gen.Const(TheoryKit.Fingering.Hands.Hand.Small),
+        Gen.Const(TheoryKit.Fingering.Hands.Hand.Average),
+        Gen.Const(TheoryKit.Fingering.Hands.Hand.Large),
+        Gen.Double[0.7, 1.4].Select(TheoryKit.Fingering.Hands.Hand.Average.Scale)
     );
 
     /// <summary>Any tuning: short strings, re-entrant ones and unisons among them.</summary>

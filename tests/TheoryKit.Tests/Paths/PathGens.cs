@@ -1,7 +1,9 @@
 using Fractions;
 using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Paths.Timing;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Tunings.Necks;
 using Path = TheoryKit.Paths.Path;
 
 namespace TheoryKit.Tests.Paths;
@@ -48,7 +50,7 @@ internal static class PathGens
     public static readonly Gen<Rhythm> Rhythm = Gen.Select(
             Gen.Select(
                 Gen.Int[1, 64],
-                Gen.Int[1, TheoryKit.Paths.Rhythm.MaxDenominator],
+                Gen.Int[1, TheoryKit.Paths.Timing.Rhythm.MaxDenominator],
                 static (o, u) => new Fraction(o, u).Reduce()
             ),
             Gen.Int[0, 3],
@@ -56,7 +58,7 @@ internal static class PathGens
         )
         .Array[1, 8]
         .Where(static steps => steps.Any(static step => step[0] != 'r'))
-        .Select(static steps => TheoryKit.Paths.Rhythm.Parse(string.Join(' ', steps)));
+        .Select(static steps => TheoryKit.Paths.Timing.Rhythm.Parse(string.Join(' ', steps)));
 
     public static readonly Gen<Swing> Swing = Gen.Select(
         Gen.Int[1, 100],

@@ -1,8 +1,12 @@
 using Fractions;
-using TheoryKit.Fingering;
+using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Lines;
 using TheoryKit.Paths;
-using TheoryKit.Theory;
-using TheoryKit.Tunings;
+using TheoryKit.Paths.Timing;
+using TheoryKit.Theory.Chords;
+using TheoryKit.Theory.Notes;
+using TheoryKit.Theory.Progressions;
+using TheoryKit.Tunings.Necks;
 using Path = TheoryKit.Paths.Path;
 
 namespace TheoryKit.Tests.Paths;
@@ -157,6 +161,8 @@ public class PathTests
         Assert.Throws<ArgumentException>(() => path.Then(path));
         Assert.Equal(2, path.WithoutChanges().Then(path.WithoutChanges()).Beats);
         Assert.Throws<ArgumentOutOfRangeException>(() => path.Repeat(0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => path.Repeat(int.MaxValue));
+        Assert.Throws<ArgumentOutOfRangeException>(() => path.Delay(1_000_000_000));
     }
 
     [Fact]
@@ -374,7 +380,7 @@ public class PathTests
             static path =>
             {
                 path = path.With(path.Notes.Select(static note => Plain(note)), beats: path.Beats);
-                var answer = Lines.Place(path.Neck, path.Notes.Select(static note => note.Pitch), Hand.Large);
+                var answer = LineSearch.Place(path.Neck, path.Notes.Select(static note => note.Pitch), Hand.Large);
                 Assert.NotEmpty(answer);
                 var placed = path.Placed(Hand.Large);
                 Assert.Equal(
