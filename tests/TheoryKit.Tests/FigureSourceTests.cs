@@ -10,7 +10,7 @@ public sealed partial class FigureSourceTests
     {
         var presets = Sources().Where(static file => file.EndsWith(".Known.cs", StringComparison.Ordinal)).ToList();
         Assert.True(presets.Count >= 7);
-        Assert.Empty(presets.Where(static file => !Comments(file).Any(static comment => HowHad().IsMatch(comment))));
+        Assert.DoesNotContain(presets, static file => !Comments(file).Any(static comment => HowHad().IsMatch(comment)));
     }
 
     [Fact]
@@ -18,7 +18,7 @@ public sealed partial class FigureSourceTests
     {
         var cited = Sources().SelectMany(Comments).Where(static comment => Citation().IsMatch(comment)).ToList();
         Assert.True(cited.Count >= 15, $"{cited.Count} found");
-        Assert.Empty(cited.Where(static comment => !HowHad().IsMatch(comment)));
+        Assert.DoesNotContain(cited, static comment => !HowHad().IsMatch(comment));
     }
 
     [Theory]

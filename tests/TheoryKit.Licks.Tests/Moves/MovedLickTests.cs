@@ -344,7 +344,7 @@ public class MovedLickTests
             { "3:5 4:5x 3:7", "3:7 4:7x 3:9", "Transpose M2", null },
         };
 
-    private static MoveLoss Of(TechniqueLoss loss) => new MoveLoss.OfTechnique(loss);
+    private static MoveLoss.OfTechnique Of(TechniqueLoss loss) => new(loss);
 
     [Theory]
     [MemberData(nameof(Kept), DisableDiscoveryEnumeration = true)]

@@ -142,7 +142,7 @@ public class MoveWordsTests
         Assert.Equal(["by hand, to Cm7", "Nothing is lost."], moved.InWords());
     }
 
-    private static MoveLoss Outside(PlaceLack why) => new MoveLoss.OutsideZone(new(5, 5), why, new(3, 6), 1, false);
+    private static MoveLoss.OutsideZone Outside(PlaceLack why) => new(new(5, 5), why, new(3, 6), 1, false);
 
     private static string Both(string plain, string printed) => plain == printed ? plain : $"{plain} | {printed}";
 }
