@@ -1,8 +1,7 @@
-using System.Reflection;
-using System.Runtime.InteropServices;
 using System.Text;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using TheoryKit.Cli.Answers;
 using TheoryKit.Cli.Commands;
 using TheoryKit.Cli.Notebooks;
 using TheoryKit.Cli.Running.Inside;
@@ -13,49 +12,8 @@ namespace TheoryKit.Cli;
 /// <summary>The command line.</summary>
 internal static class Program
 {
-    /// <summary>The exit code when a cell failed.</summary>
-    public const int CellFailed = 1;
-
-    /// <summary>The exit code when the command asked for something that isn't there or can't be done.</summary>
-    public const int BadRequest = 2;
-
-    /// <summary>The exit code after Ctrl+C; 143 after SIGTERM and 129 after SIGHUP, as the shell counts.</summary>
-    public const int Interrupted = 130;
-
-    /// <summary>This program's version, without the commit it was built from.</summary>
-    public static string Version { get; } =
-        typeof(Program)
-            .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
-            .InformationalVersion.Split('+')[0];
-
-    /// <summary>What to start for another process of this program, and the arguments that come first.</summary>
-    internal static (string File, string[] Before) Executable
-    {
-        get
-        {
-            var library = typeof(Program).Assembly.Location;
-            if (library.Length == 0)
-            {
-                return (Environment.ProcessPath!, []);
-            }
-
-            var own = Path.ChangeExtension(library, OperatingSystem.IsWindows() ? ".exe" : null);
-            if (Environment.ProcessPath == own)
-            {
-                return (own, []);
-            }
-
-            var host = Path.GetFullPath(
-                Path.Combine(RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", "..", DotnetName)
-            );
-            return (File.Exists(host) ? host : "dotnet", ["exec", library]);
-        }
-    }
-
-    private static string DotnetName => OperatingSystem.IsWindows() ? "dotnet.exe" : "dotnet";
-
     /// <summary>Runs the command that <paramref name="args"/> name.</summary>
-    /// <returns>0, or one of this class's exit codes.</returns>
+    /// <returns>0, or an <see cref="ExitStatus"/>.</returns>
     public static async Task<int> Main(string[] args)
     {
         if (args is [NotebookHost.Command, var pipe, var folder])
@@ -71,7 +29,7 @@ internal static class Program
         Offspring.Adopt();
         using var signals = new StopSignals();
         var code = await RunAsync(args, AnsiConsole.Console, Console.Error, signals.Stop).ConfigureAwait(false);
-        return code == Interrupted ? signals.Status : code;
+        return code == ExitStatus.Interrupted ? signals.Status : code;
     }
 
     /// <summary>Runs the command that <paramref name="args"/> name, on a console of the caller's.</summary>
@@ -92,7 +50,7 @@ internal static class Program
         {
             settings
                 .SetApplicationName("theorykit")
-                .SetApplicationVersion(Version)
+                .SetApplicationVersion(ThisProgram.Version)
                 .ConfigureConsole(console)
                 .PropagateExceptions();
             settings.Settings.StrictParsing = true;
@@ -119,17 +77,17 @@ internal static class Program
         catch (NotebookException e)
         {
             await errors.WriteLineAsync(e.Message).ConfigureAwait(false);
-            return BadRequest;
+            return ExitStatus.BadRequest;
         }
         catch (CommandAppException e)
         {
             await errors.WriteLineAsync(WrongNumber.Said(e.Message, [.. args]) ?? e.Message).ConfigureAwait(false);
-            return BadRequest;
+            return ExitStatus.BadRequest;
         }
         catch (OperationCanceledException)
         {
             await errors.WriteLineAsync("Stopped.").ConfigureAwait(false);
-            return Interrupted;
+            return ExitStatus.Interrupted;
         }
     }
 }

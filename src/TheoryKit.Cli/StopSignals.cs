@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using TheoryKit.Cli.Answers;
 
 namespace TheoryKit.Cli;
 
@@ -16,7 +17,7 @@ internal sealed class StopSignals : IDisposable
         foreach (
             var (signal, status) in new[]
             {
-                (PosixSignal.SIGINT, Program.Interrupted),
+                (PosixSignal.SIGINT, ExitStatus.Interrupted),
                 (PosixSignal.SIGTERM, 143),
                 (PosixSignal.SIGHUP, 129),
             }
@@ -30,7 +31,7 @@ internal sealed class StopSignals : IDisposable
     public CancellationToken Stop => stop.Token;
 
     /// <summary>The exit code that tells which signal it was.</summary>
-    public int Status { get; private set; } = Program.Interrupted;
+    public int Status { get; private set; } = ExitStatus.Interrupted;
 
     /// <inheritdoc/>
     public void Dispose()

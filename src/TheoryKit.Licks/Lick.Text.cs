@@ -3,6 +3,8 @@ using System.Globalization;
 using System.Text;
 using Fractions;
 using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Reading;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Paths.Timing;
 using TheoryKit.Theory.Notes;
 using TheoryKit.Theory.Progressions;

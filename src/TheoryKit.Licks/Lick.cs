@@ -1,4 +1,4 @@
-using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Reading;
 using TheoryKit.Paths;
 using TheoryKit.Paths.Timing;
 using TheoryKit.Values;

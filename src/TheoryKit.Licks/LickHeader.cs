@@ -1,4 +1,4 @@
-using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Reading;
 
 namespace TheoryKit.Licks;
 

@@ -1,3 +1,4 @@
+using TheoryKit.Cli.Notebooks;
 using TheoryKit.Cli.Pages;
 
 namespace TheoryKit.Cli;
@@ -71,8 +72,8 @@ public sealed class MarkdownTests
         var text = string.Concat(Enumerable.Repeat(part, times));
         Assert.NotEmpty(Html("# Copper Weather\n\n" + text));
         Assert.Contains("<h1", Html("# Copper Weather\n\n> bars"), StringComparison.Ordinal);
-        _ = Markdown.Title(text);
-        _ = Markdown.FirstParagraph(text);
+        _ = MarkdownText.Title(text);
+        _ = MarkdownText.FirstParagraph(text);
     }
 
     [Fact]

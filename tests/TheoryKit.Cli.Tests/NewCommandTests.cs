@@ -1,4 +1,5 @@
 using System.Text.Json;
+using TheoryKit.Cli.Answers;
 
 namespace TheoryKit.Cli;
 
@@ -33,7 +34,7 @@ public sealed class NewCommandTests : IDisposable
             .EnumerateArray()
             .First(static cell => cell.GetProperty("cell_type").GetString() == "code");
         Assert.Equal(
-            $"#r \"nuget:TheoryKit.Interactive, {Program.Version}\"",
+            $"#r \"nuget:TheoryKit.Interactive, {ThisProgram.Version}\"",
             code.GetProperty("source")[0].GetString()
         );
         Assert.StartsWith(
@@ -75,7 +76,7 @@ public sealed class NewCommandTests : IDisposable
     public async Task The_version_is_the_packages()
     {
         Assert.Equal(0, await program.Run("--version"));
-        Assert.Equal(Program.Version, program.Output.Trim());
+        Assert.Equal(ThisProgram.Version, program.Output.Trim());
     }
 
     [Fact]

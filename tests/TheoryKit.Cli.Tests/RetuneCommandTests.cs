@@ -1,3 +1,5 @@
+using TheoryKit.Cli.Answers;
+
 namespace TheoryKit.Cli;
 
 [Collection("one notebook at a time")]
@@ -156,7 +158,7 @@ public sealed class RetuneCommandTests : IDisposable
     {
         program.Write(
             "copper-weather.ipynb",
-            $"#r \"nuget:TheoryKit.Interactive, {Program.Version}\"",
+            $"#r \"nuget:TheoryKit.Interactive, {ThisProgram.Version}\"",
             "var query = new TuningQuery { Base = Neck.Guitar, Within = 1, Chords = WeightedChord.Of(Chord.ParseList(\"Gm7 C7\")) };\n"
                 + "await query.FindAsync()"
         );

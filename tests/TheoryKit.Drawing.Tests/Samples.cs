@@ -25,6 +25,7 @@ using TheoryKit.Licks.Folders;
 using TheoryKit.Licks.Moves;
 using TheoryKit.Licks.Search;
 using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Options;
 using TheoryKit.Paths;
 using TheoryKit.Paths.Exercises;
 using TheoryKit.Paths.Joins;

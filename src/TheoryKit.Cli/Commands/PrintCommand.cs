@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using TheoryKit.Cli.Answers;
 using TheoryKit.Cli.Notebooks;
 using TheoryKit.Cli.Pages;
 using TheoryKit.Cli.Running;
@@ -70,8 +71,8 @@ internal sealed class PrintCommand(IAnsiConsole console, TextWriter errors) : As
         return printed.Select(static each => each.Problem).FirstOrDefault(static problem => problem is not null)
                 is { } problem
                 ? throw problem
-            : cancellationToken.IsCancellationRequested ? Program.Interrupted
-            : Array.Exists(printed, static each => each.Failed is not null) ? Program.CellFailed
+            : cancellationToken.IsCancellationRequested ? ExitStatus.Interrupted
+            : Array.Exists(printed, static each => each.Failed is not null) ? ExitStatus.CellFailed
             : 0;
     }
 

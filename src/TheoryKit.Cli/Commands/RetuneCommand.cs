@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Globalization;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using TheoryKit.Cli.Answers;
 using TheoryKit.Drawing;
 using TheoryKit.Fingering.Grips;
 using TheoryKit.Fingering.Retuning;
@@ -26,7 +27,7 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
         catch (Exception e) when (e is FormatException or ArgumentException)
         {
             errors.WriteLine(Message(e));
-            return Program.BadRequest;
+            return ExitStatus.BadRequest;
         }
 
         console.Profile.Out.Writer.WriteLine(DrawingRenderers.All.Text(answer));

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Microsoft.DotNet.Interactive.Documents;
-using TheoryKit.Cli.Pages;
 using Ipynb = Microsoft.DotNet.Interactive.Documents.Jupyter.Notebook;
 
 namespace TheoryKit.Cli.Notebooks;
@@ -70,7 +69,7 @@ internal static class NotebookReader
             var raw = RawCells(document.RootElement, path);
             var read = Ipynb.Parse(json, Kernels).Elements;
             var cells = Cells(raw, read).ToList();
-            var title = cells.OfType<MarkdownCell>().Select(static cell => Markdown.Title(cell.Source));
+            var title = cells.OfType<MarkdownCell>().Select(static cell => MarkdownText.Title(cell.Source));
             return new(
                 path,
                 title.FirstOrDefault(static t => t is not null) ?? Path.GetFileNameWithoutExtension(path),

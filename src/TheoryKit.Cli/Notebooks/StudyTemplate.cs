@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using TheoryKit.Cli.Answers;
 
 namespace TheoryKit.Cli.Notebooks;
 
@@ -85,7 +86,7 @@ internal static class StudyTemplate
         return notebook
                 .ToJsonString(Layout)
                 .Replace("{title}", JsonEncodedText.Encode(title, Layout.Encoder).ToString(), StringComparison.Ordinal)
-                .Replace("{version}", Program.Version, StringComparison.Ordinal) + "\n";
+                .Replace("{version}", ThisProgram.Version, StringComparison.Ordinal) + "\n";
     }
 
     /// <summary>The template is Markdown: its C# fences are the code cells, what lies between them the text cells.</summary>

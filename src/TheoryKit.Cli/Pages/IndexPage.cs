@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text;
+using TheoryKit.Cli.Answers;
 using TheoryKit.Cli.Notebooks;
 using TheoryKit.Cli.Running;
 
@@ -18,7 +19,7 @@ internal static class IndexPage
         {
             var about = notebook
                 .Cells.OfType<MarkdownCell>()
-                .Select(static cell => Markdown.FirstParagraph(cell.Source))
+                .Select(static cell => MarkdownText.FirstParagraph(cell.Source))
                 .FirstOrDefault(static text => text is not null);
             var name = WebUtility.HtmlEncode(notebook.Title);
             list.Append("<li>")
@@ -31,6 +32,11 @@ internal static class IndexPage
                 .Append("</li>\n");
         }
 
-        return Page.Html(title, "index", list.Append("</ol>\n").ToString(), $"Printed by TheoryKit {Program.Version}");
+        return Page.Html(
+            title,
+            "index",
+            list.Append("</ol>\n").ToString(),
+            $"Printed by TheoryKit {ThisProgram.Version}"
+        );
     }
 }

@@ -1,9 +1,8 @@
-using Markdig;
-using Markdig.Extensions.AutoIdentifiers;
 using Markdig.Renderers;
 using Markdig.Renderers.Html;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
+using TheoryKit.Cli.Notebooks;
 
 namespace TheoryKit.Cli.Pages;
 
@@ -15,34 +14,13 @@ internal static class Markdown
 {
     private static readonly string[] Schemes = ["http", "https", "mailto"];
 
-    private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
-        .DisableHtml()
-        .UsePipeTables()
-        .UseEmphasisExtras()
-        .UseTaskLists()
-        .UseDefinitionLists()
-        .UseFootnotes()
-        .UseAutoLinks()
-        .UseAutoIdentifiers(AutoIdentifierOptions.GitHub)
-        .Build();
-
-    /// <summary>The text of the first heading of the first level, if there is one.</summary>
-    public static string? Title(string source) =>
-        Parse(source).OfType<HeadingBlock>().FirstOrDefault(static h => h.Level == 1) is { } heading
-            ? Text(heading)
-            : null;
-
-    /// <summary>The text of the first paragraph, if there is one.</summary>
-    public static string? FirstParagraph(string source) =>
-        Parse(source).OfType<ParagraphBlock>().FirstOrDefault() is { } paragraph ? Text(paragraph) : null;
-
     /// <summary><paramref name="source"/> as HTML.</summary>
     /// <param name="source">Markdown.</param>
     /// <param name="pictures">Finds the pictures that the text names.</param>
     /// <param name="ids">The ids of headings that the page has already; those of this text are added.</param>
     public static string Html(string source, PictureSource pictures, ISet<string> ids)
     {
-        var document = Parse(source);
+        var document = MarkdownText.Parse(source);
         foreach (var heading in document.Descendants<HeadingBlock>())
         {
             var attributes = heading.GetAttributes();
@@ -69,24 +47,10 @@ internal static class Markdown
         Disarm(document);
         using var writer = new StringWriter { NewLine = "\n" };
         var renderer = new HtmlRenderer(writer);
-        Pipeline.Setup(renderer);
+        MarkdownText.Pipeline.Setup(renderer);
         renderer.ObjectRenderers.Replace<CodeBlockRenderer>(new CodeRenderer());
         renderer.Render(document);
         return writer.ToString();
-    }
-
-    /// <summary>Text that is nested more deeply than the parser goes is shown as it is written.</summary>
-    private static MarkdownDocument Parse(string source)
-    {
-        try
-        {
-            return Markdig.Markdown.Parse(source, Pipeline);
-        }
-        catch (ArgumentException)
-        {
-            const string CodeBlock = "    ";
-            return Markdig.Markdown.Parse(CodeBlock + source.Replace("\n", "\n" + CodeBlock, StringComparison.Ordinal));
-        }
     }
 
     /// <summary>Leaves of a link that may do harm only its words.</summary>
@@ -123,19 +87,6 @@ internal static class Markdown
         return colon < 0
             || seen.IndexOfAny(['/', '?', '#']) is >= 0 and var mark && mark < colon
             || Schemes.Contains(seen[..colon], StringComparer.OrdinalIgnoreCase);
-    }
-
-    private static string Text(LeafBlock block)
-    {
-        using var writer = new StringWriter { NewLine = "\n" };
-        var renderer = new HtmlRenderer(writer)
-        {
-            EnableHtmlForInline = false,
-            EnableHtmlForBlock = false,
-            EnableHtmlEscape = false,
-        };
-        renderer.WriteLeafInline(block);
-        return writer.ToString().ReplaceLineEndings(" ").Trim();
     }
 
     private sealed class CodeRenderer : HtmlObjectRenderer<CodeBlock>

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using TheoryKit.Charts.Figures;
+using TheoryKit.Cli.Answers;
 using TheoryKit.Cli.Notebooks;
 using TheoryKit.Cli.Running;
 
@@ -36,13 +37,13 @@ internal sealed class NotebookPage(Notebook notebook, IReadOnlyList<CellRun> run
             notebook.Title,
             $"code-{code.ToString().ToLowerInvariant()}",
             cells,
-            $"From {WebUtility.HtmlEncode(Path.GetFileName(notebook.Path))}, printed by TheoryKit {Program.Version}",
+            $"From {WebUtility.HtmlEncode(Path.GetFileName(notebook.Path))}, printed by TheoryKit {ThisProgram.Version}",
             PlotlyScript.IsNeededBy(cells) ? PlotlyScript.Html : ""
         );
     }
 
     private bool HasTitle() =>
-        notebook.Cells.OfType<MarkdownCell>().Any(static cell => Markdown.Title(cell.Source) is not null);
+        notebook.Cells.OfType<MarkdownCell>().Any(static cell => MarkdownText.Title(cell.Source) is not null);
 
     private bool AppendCells(StringBuilder body)
     {

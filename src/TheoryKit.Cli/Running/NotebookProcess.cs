@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Diagnostics;
 using System.Globalization;
 using System.IO.Pipes;
+using TheoryKit.Cli.Answers;
 using TheoryKit.Cli.Running.Channel;
 using TheoryKit.Cli.Running.Inside;
 using TheoryKit.Cli.Running.Processes;
@@ -212,7 +213,7 @@ internal sealed class NotebookProcess : IAsyncDisposable
 
     private ProcessStartInfo StartInfo(string folder, int memory)
     {
-        var (file, before) = Program.Executable;
+        var (file, before) = ThisProgram.Executable;
         var start = new ProcessStartInfo(file, [.. before, .. NotebookHost.Arguments($"theorykit-{mark}", folder)])
         {
             // Of all folders this one can be trusted to stay.

@@ -7,6 +7,8 @@ using TheoryKit.Drawing.Sheets;
 using TheoryKit.Drawing.Tab;
 using TheoryKit.Licks;
 using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Options;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Licks.Words;
 using TheoryKit.Paths;
 using TheoryKit.Paths.Timing;

@@ -1,4 +1,5 @@
 using TheoryKit.Drawing.Sheets;
+using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Naming;
 using TheoryKit.Theory.Words;
 

@@ -1,6 +1,7 @@
 using TheoryKit.Licks;
 using TheoryKit.Licks.Analysis;
 using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Options;
 using TheoryKit.Licks.Words;
 using TheoryKit.Paths.Timing;
 using TheoryKit.Theory.Progressions;

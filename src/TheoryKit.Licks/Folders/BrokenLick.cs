@@ -1,9 +1,7 @@
-using TheoryKit.Licks.Words;
-
 namespace TheoryKit.Licks.Folders;
 
 /// <summary>
-/// A file of a lick folder that is none of its licks, and why; in words by <see cref="BrokenLickWords.InWords"/>. Equal when all of it is.
+/// A file of a lick folder that is none of its licks, and why; in words by <see cref="Words.BrokenLickWords.InWords"/>. Equal when all of it is.
 /// </summary>
 /// <param name="File">Its name.</param>
 /// <param name="Fault">What is wrong with it.</param>
@@ -25,7 +23,6 @@ public sealed record BrokenLick(string File, LickFault Fault, int? Line = null)
     /// <summary>What the reader of licks or the system says about it; null where neither was asked.</summary>
     public string? Detail { get; init; }
 
-    /// <summary>The file, the line and what is wrong.</summary>
-    public override string ToString() =>
-        Line is null ? $"{File}: {this.InWords()}" : $"{File}, line {Line}: {this.InWords()}";
+    /// <summary>The file, the line and the fault by its name.</summary>
+    public override string ToString() => Line is null ? $"{File}: {Fault}" : $"{File}, line {Line}: {Fault}";
 }

@@ -2,7 +2,7 @@ using System.Buffers;
 using System.Security.Cryptography;
 using System.Text;
 using TheoryKit.Licks.Search;
-using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Reading;
 using TheoryKit.Values;
 
 namespace TheoryKit.Licks.Folders;

@@ -1,6 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Reading;
 using TheoryKit.Values;
 
 namespace TheoryKit.Licks.Practice;

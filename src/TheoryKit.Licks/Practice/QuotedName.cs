@@ -1,7 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text;
-using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Reading;
 using TheoryKit.Values;
 
 namespace TheoryKit.Licks.Practice;

@@ -1,4 +1,4 @@
-using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Values;
 
 namespace TheoryKit.Licks.Search;

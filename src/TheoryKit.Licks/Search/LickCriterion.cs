@@ -1,5 +1,5 @@
 using Fractions;
-using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Reading;
 using TheoryKit.Paths;
 
 namespace TheoryKit.Licks.Search;

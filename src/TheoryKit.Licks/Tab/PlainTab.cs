@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using TheoryKit.Licks.Tab.Options;
 using TheoryKit.Licks.Tab.Writing;
 using TheoryKit.Paths;
 using TheoryKit.Tunings.Necks;

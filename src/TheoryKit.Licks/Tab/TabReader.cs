@@ -1,3 +1,4 @@
+using TheoryKit.Licks.Tab.Options;
 using TheoryKit.Licks.Tab.Playing;
 using TheoryKit.Licks.Tab.Reading;
 using TheoryKit.Licks.Tab.Timing;

@@ -1,3 +1,4 @@
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Values;
 
 namespace TheoryKit.Licks.Tab;

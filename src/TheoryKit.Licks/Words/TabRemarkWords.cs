@@ -1,5 +1,5 @@
 using Fractions;
-using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Paths;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Tunings.Necks;

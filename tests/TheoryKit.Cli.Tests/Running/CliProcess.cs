@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text;
+using TheoryKit.Cli.Answers;
 
 namespace TheoryKit.Cli.Running;
 
@@ -18,7 +19,7 @@ internal sealed class CliProcess : IDisposable
 
     public CliProcess(IEnumerable<string> arguments, params (string Name, string Value)[] environment)
     {
-        var (file, before) = Program.Executable;
+        var (file, before) = ThisProgram.Executable;
         var start = new ProcessStartInfo(file, [.. before, .. arguments])
         {
             RedirectStandardInput = true,

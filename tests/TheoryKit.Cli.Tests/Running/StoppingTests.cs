@@ -1,3 +1,5 @@
+using TheoryKit.Cli.Answers;
+
 namespace TheoryKit.Cli.Running;
 
 /// <summary>The program is stopped from outside, or its pages are; each test runs it as its users do.</summary>
@@ -62,7 +64,7 @@ public sealed class StoppingTests : IDisposable
     public async Task A_program_whose_own_outputs_are_closed_prints_all_the_same()
     {
         files.Write("copper-weather.ipynb", "\"begun\"");
-        var (file, before) = Program.Executable;
+        var (file, before) = ThisProgram.Executable;
         var command = string.Join(
             ' ',
             new[] { file }.Concat(before).Concat(Command).Select(static word => $"'{word}'")

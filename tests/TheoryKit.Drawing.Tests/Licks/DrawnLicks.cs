@@ -6,6 +6,7 @@ using TheoryKit.Licks.Folders;
 using TheoryKit.Licks.Moves;
 using TheoryKit.Licks.Search;
 using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Paths;
 using TheoryKit.Paths.Timing;
 using TheoryKit.Theory.Notes;

@@ -14,6 +14,7 @@ using TheoryKit.Licks.Moves;
 using TheoryKit.Licks.Practice;
 using TheoryKit.Licks.Search;
 using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Paths;
 using TheoryKit.Theory.Notes;
 using TheoryKit.Tunings.Necks;

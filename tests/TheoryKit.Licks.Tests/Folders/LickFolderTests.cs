@@ -1,6 +1,6 @@
 using System.Text;
 using TheoryKit.Licks.Folders;
-using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Reading;
 
 namespace TheoryKit.Licks.Tests.Folders;
 

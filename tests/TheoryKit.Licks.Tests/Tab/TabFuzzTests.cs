@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text;
 using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Options;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Theory.Progressions;
 using TheoryKit.Tunings.Necks;
 using TheoryKit.Values;

@@ -1,4 +1,5 @@
 using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Options;
 using TheoryKit.Paths;
 using Path = TheoryKit.Paths.Path;
 

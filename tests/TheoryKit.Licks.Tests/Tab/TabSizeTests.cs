@@ -1,4 +1,5 @@
 using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Paths;
 using TheoryKit.Values;
 

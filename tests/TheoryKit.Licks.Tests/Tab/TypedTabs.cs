@@ -1,4 +1,6 @@
 using TheoryKit.Licks.Tab;
+using TheoryKit.Licks.Tab.Options;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Paths;
 using TheoryKit.Theory.Progressions;
 using TheoryKit.Tunings.Necks;

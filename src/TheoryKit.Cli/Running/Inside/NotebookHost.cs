@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.IO.Pipes;
+using TheoryKit.Cli.Answers;
 using TheoryKit.Cli.Running.Channel;
 using TheoryKit.Cli.Running.Processes;
 
@@ -30,7 +31,7 @@ internal static class NotebookHost
         catch (Exception e) when (e is TimeoutException or IOException or UnauthorizedAccessException)
         {
             await Console.Error.WriteLineAsync($"{Command} is for the print command alone.").ConfigureAwait(false);
-            return Program.BadRequest;
+            return ExitStatus.BadRequest;
         }
 
         var sending = new Lock();

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using TheoryKit.Licks.Tab.Options;
 using TheoryKit.Licks.Tab.Reading;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Paths;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Notes;

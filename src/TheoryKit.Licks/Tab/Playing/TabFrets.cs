@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TheoryKit.Licks.Tab.Reading;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Paths;
 using TheoryKit.Tunings.Necks;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Fractions;
 using TheoryKit.Licks.Tab.Reading;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Licks.Tab.Timing;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Progressions;

@@ -1,3 +1,5 @@
+using TheoryKit.Licks.Tab.Remarks;
+
 namespace TheoryKit.Licks.Tab.Reading;
 
 /// <summary>Lines of strings with their bars below each other.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TheoryKit.Fingering.Hands;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Paths;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Notes;

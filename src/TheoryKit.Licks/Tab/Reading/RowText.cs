@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Globalization;
+using TheoryKit.Licks.Tab.Options;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Notes;
 using TheoryKit.Theory.Progressions;

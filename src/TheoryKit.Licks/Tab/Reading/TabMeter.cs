@@ -1,4 +1,6 @@
 using System.Globalization;
+using TheoryKit.Licks.Tab.Options;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Theory.Progressions;
 
 namespace TheoryKit.Licks.Tab.Reading;

@@ -1,3 +1,4 @@
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Theory.Notes;
 using TheoryKit.Tunings.Necks;
 

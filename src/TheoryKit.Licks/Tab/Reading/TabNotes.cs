@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TheoryKit.Licks.Tab.Remarks;
 
 namespace TheoryKit.Licks.Tab.Reading;
 

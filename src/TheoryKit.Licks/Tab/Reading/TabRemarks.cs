@@ -1,3 +1,5 @@
+using TheoryKit.Licks.Tab.Remarks;
+
 namespace TheoryKit.Licks.Tab.Reading;
 
 /// <summary>Where steps of reading leave their remarks; none of them looks at what is there.</summary>

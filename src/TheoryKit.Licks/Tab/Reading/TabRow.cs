@@ -1,3 +1,5 @@
+using TheoryKit.Licks.Tab.Options;
+
 namespace TheoryKit.Licks.Tab.Reading;
 
 /// <summary>What a row above or below strings says.</summary>

@@ -1,3 +1,4 @@
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Paths;
 
 namespace TheoryKit.Licks.Tab.Reading;

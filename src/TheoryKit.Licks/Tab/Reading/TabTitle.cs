@@ -1,4 +1,5 @@
 using System.Globalization;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Theory.Progressions;
 using TheoryKit.Tunings.Necks;
 

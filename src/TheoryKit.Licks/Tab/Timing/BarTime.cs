@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Numerics;
 using Fractions;
 using TheoryKit.Licks.Tab.Reading;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Theory.Progressions;
 
 namespace TheoryKit.Licks.Tab.Timing;

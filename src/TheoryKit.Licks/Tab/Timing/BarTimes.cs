@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Numerics;
 using Fractions;
+using TheoryKit.Licks.Tab.Options;
 using TheoryKit.Licks.Tab.Reading;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Progressions;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Numerics;
 using Fractions;
 using TheoryKit.Licks.Tab.Reading;
+using TheoryKit.Licks.Tab.Remarks;
 
 namespace TheoryKit.Licks.Tab.Timing;
 

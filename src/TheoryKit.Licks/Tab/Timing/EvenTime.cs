@@ -1,5 +1,6 @@
 using Fractions;
 using TheoryKit.Licks.Tab.Reading;
+using TheoryKit.Licks.Tab.Remarks;
 
 namespace TheoryKit.Licks.Tab.Timing;
 

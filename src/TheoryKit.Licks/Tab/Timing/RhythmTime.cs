@@ -1,6 +1,8 @@
 using System.Numerics;
 using Fractions;
+using TheoryKit.Licks.Tab.Options;
 using TheoryKit.Licks.Tab.Reading;
+using TheoryKit.Licks.Tab.Remarks;
 using TheoryKit.Theory.Progressions;
 
 namespace TheoryKit.Licks.Tab.Timing;

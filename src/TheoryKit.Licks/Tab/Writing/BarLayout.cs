@@ -1,5 +1,6 @@
 using System.Numerics;
 using Fractions;
+using TheoryKit.Licks.Tab.Options;
 using TheoryKit.Theory.Chords;
 
 namespace TheoryKit.Licks.Tab.Writing;

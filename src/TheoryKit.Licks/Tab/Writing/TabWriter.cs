@@ -1,4 +1,5 @@
 using System.Text;
+using TheoryKit.Licks.Tab.Options;
 
 namespace TheoryKit.Licks.Tab.Writing;
 

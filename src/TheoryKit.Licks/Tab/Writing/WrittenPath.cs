@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Numerics;
 using Fractions;
 using TheoryKit.Fingering.Hands;
+using TheoryKit.Licks.Tab.Options;
 using TheoryKit.Paths;
 using TheoryKit.Theory.Chords;
 

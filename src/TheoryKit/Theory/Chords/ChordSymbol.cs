@@ -1,6 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Text;
-using TheoryKit.Theory.Naming;
 using TheoryKit.Theory.Notes;
 
 namespace TheoryKit.Theory.Chords;

@@ -3,11 +3,6 @@ using TheoryKit.Values;
 
 namespace TheoryKit.Theory.Naming;
 
-/// <summary>One thing that speaks for or against a reading, and what it costs (0 if nothing).</summary>
-/// <param name="Reason">What it is.</param>
-/// <param name="Cost">What it adds to the cost of the reading; never negative.</param>
-public readonly record struct ReadingTerm(ReadingReason Reason, int Cost);
-
 /// <summary>
 /// One way to name a set of notes, with the reason. Equal when chord and terms are. The cost is the sum of the terms; the
 /// rules are on <see cref="ChordNaming"/>.

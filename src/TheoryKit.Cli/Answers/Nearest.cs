@@ -1,4 +1,4 @@
-namespace TheoryKit.Cli;
+namespace TheoryKit.Cli.Answers;
 
 /// <summary>The known names that are nearest to what was written.</summary>
 internal static class Nearest

@@ -5,7 +5,7 @@ using TheoryKit.Theory.Notes;
 using TheoryKit.Theory.Progressions;
 using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Licks.Tab;
+namespace TheoryKit.Licks.Tab.Remarks;
 
 /// <summary>
 /// Something in a tab that could be read in more than one way, or was passed over, and what was made of it: a kind with its place and

@@ -1,4 +1,4 @@
-namespace TheoryKit.Licks.Tab;
+namespace TheoryKit.Licks.Tab.Reading;
 
 /// <summary>What text may stand in a lick: valid Unicode without control characters, so that a file gives it back.</summary>
 internal static class LickText

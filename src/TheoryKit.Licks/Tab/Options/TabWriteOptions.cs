@@ -1,6 +1,6 @@
 using TheoryKit.Paths;
 
-namespace TheoryKit.Licks.Tab;
+namespace TheoryKit.Licks.Tab.Options;
 
 /// <summary>How tab is laid out.</summary>
 public sealed record TabWriteOptions

@@ -1,7 +1,7 @@
 using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Notes;
 
-namespace TheoryKit.Licks.Tab;
+namespace TheoryKit.Licks.Tab.Options;
 
 /// <summary>How a sound is spelled that no row of names spells: as its chord spells it.</summary>
 internal static class TabSpelling

@@ -3,7 +3,7 @@ using System.Numerics;
 using Fractions;
 using TheoryKit.Paths.Timing;
 
-namespace TheoryKit.Licks.Tab;
+namespace TheoryKit.Licks.Tab.Options;
 
 /// <summary>Values of a row of rhythm: letters, dots, tuplets, or beats in parentheses.</summary>
 internal static class TabRhythm

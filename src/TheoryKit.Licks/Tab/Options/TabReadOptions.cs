@@ -2,7 +2,7 @@ using Fractions;
 using TheoryKit.Theory.Progressions;
 using TheoryKit.Tunings.Necks;
 
-namespace TheoryKit.Licks.Tab;
+namespace TheoryKit.Licks.Tab.Options;
 
 /// <summary>How the time of typed tab is read.</summary>
 public enum TabTiming

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace TheoryKit.Cli.Running;
+namespace TheoryKit.Cli.Running.Channel;
 
 /// <summary>
 /// How much of what cells show goes on a page. A page of the project's own notebooks has some 0.5 million characters; what
