@@ -7,8 +7,8 @@ using Microsoft.CodeAnalysis.Text;
 namespace TheoryKit.Generators;
 
 /// <summary>
-/// Writes the members that are the same in every value type: reading text (<c>[ReadAs]</c>), equality (<c>[EqualBy]</c>) and the
-/// comparison operators (<c>[Ordered]</c>). The attributes, in <c>TheoryKit.Values</c>, say what each one asks of its type.
+/// Writes the members that are the same in every value type: reading text (<c>[ReadAs]</c>), equality (<c>[EqualBy]</c>), the
+/// comparison operators (<c>[Ordered]</c>) and the refusal of null (<c>[Checked]</c>). The attributes, in <c>TheoryKit.Values</c>, say what each one asks of its type.
 /// </summary>
 [Generator]
 public sealed class ValueGenerator : IIncrementalGenerator
@@ -19,6 +19,7 @@ public sealed class ValueGenerator : IIncrementalGenerator
         Write(context, "ReadAs", Parsing.Members);
         Write(context, "EqualBy", Equality.Members);
         Write(context, "Ordered", static (type, _) => Ordering.Members(type));
+        Write(context, "Checked", static (type, _) => Checking.Members(type));
     }
 
     private static void Write(

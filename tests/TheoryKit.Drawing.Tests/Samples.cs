@@ -64,6 +64,10 @@ internal static class Samples
             }
         );
 
+    /// <summary>A chord on a neck that has no fret with its root.</summary>
+    public static ZoneAnswer Rootless { get; } =
+        Chord.Parse("C#7").Zones(new Neck(Tuning.Parse("C3 G3 D4"), 400, frets: 5, capo: 2));
+
     /// <summary>A question that a small hand has no answer to.</summary>
     public static GripAnswer Unreachable { get; } =
         GripSearch.Find(
@@ -398,6 +402,9 @@ internal static class Samples
         Unreachable.Reason!,
         new ChordWithoutGrip(2, Unreachable.Reason),
         new NoLineReason.OffItsString(3),
+        Rootless.Query,
+        Rootless,
+        Rootless.Reason!,
         new MustMoveReason.OtherBass(Pitch.Parse("Bb2"), NoteName.Parse("Eb")),
         new ForeignTone(new(6, 3), IsOpen: false, Pitch.Parse("Bb2")),
         new TensionWarning.MuchMoreInAll(new(120), 0.2),
@@ -414,8 +421,8 @@ internal static class Samples
             Top = Pitch.Parse("D5"),
             Strings = new HashSet<int> { 1, 2, 3, 4 },
         },
-        GripProgression.Find(KestrelStairs, Grips.Query),
-        GripProgression.Find([]),
+        ProgressionSearch.Find(KestrelStairs, Grips.Query),
+        ProgressionSearch.Find([]),
         Zones[0],
         Zones,
         Zones[0].Window,

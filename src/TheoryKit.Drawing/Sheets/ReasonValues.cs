@@ -3,6 +3,7 @@ using TheoryKit.Fingering.Lines;
 using TheoryKit.Fingering.Moving;
 using TheoryKit.Fingering.Retuning;
 using TheoryKit.Fingering.Words;
+using TheoryKit.Fingering.Zones;
 using TheoryKit.Paths;
 using TheoryKit.Paths.Routes;
 using TheoryKit.Paths.Words;
@@ -39,6 +40,9 @@ internal static class ReasonValues
 
     public static Description<NoLineReason> OfLines { get; } =
         Of<NoLineReason>("reason for no line", "reasons for no line", static each => each.InWords);
+
+    public static Description<NoZoneReason> OfZones { get; } =
+        Of<NoZoneReason>("reason for no zone", "reasons for no zone", static each => each.InWords);
 
     public static Description<MustMoveReason> OfMoving { get; } =
         Of<MustMoveReason>("reason to move", "reasons to move", static each => each.InWords);

@@ -1,4 +1,5 @@
 using TheoryKit.Drawing.Necks;
+using TheoryKit.Fingering.Words;
 using TheoryKit.Fingering.Zones;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Tunings.Necks;
@@ -19,7 +20,11 @@ public sealed record ZoneMap
         Zones = [.. Check.Items(zones)];
         if (Zones.Count == 0 || Zones.Any(zone => zone.Chord != Chord || zone.Neck != Neck))
         {
-            throw new ArgumentException("A map shows one or more zones, all of one chord on one neck.", nameof(zones));
+            throw new ArgumentException(
+                (zones as ZoneAnswer)?.Reason?.InWords()
+                    ?? "A map shows one or more zones, all of one chord on one neck.",
+                nameof(zones)
+            );
         }
     }
 

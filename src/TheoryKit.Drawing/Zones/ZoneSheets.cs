@@ -6,6 +6,7 @@ using TheoryKit.Drawing.Necks;
 using TheoryKit.Drawing.Sheets;
 using TheoryKit.Fingering.Grips;
 using TheoryKit.Fingering.Hands;
+using TheoryKit.Fingering.Words;
 using TheoryKit.Fingering.Zones;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Tunings.Necks;
@@ -22,7 +23,9 @@ internal static class ZoneSheets
         var all = zones.ToList();
         if (all.Count == 0)
         {
-            return new(new Block.Prose("No zones."));
+            return new(
+                new Block.Prose((zones as ZoneAnswer)?.Reason is { } reason ? Words.Said(reason.InWords) : "No zones.")
+            );
         }
 
         var blocks = new List<Block>();

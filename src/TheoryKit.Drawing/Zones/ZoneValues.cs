@@ -21,6 +21,13 @@ internal static class ZoneValues
             InWords = static window => ZoneWords.Frets(window),
         };
 
+    public static Description<ZoneQuery> Queries { get; } =
+        new(
+            new("question for zones", "questions for zones"),
+            static query => Words.Of(query.Chord),
+            [new("neck", static query => Words.Of(query.Neck)), new("hand", static query => Words.Of(query.Hand))]
+        );
+
     public static Description<Form> Forms { get; } =
         new(
             new("form", "forms"),

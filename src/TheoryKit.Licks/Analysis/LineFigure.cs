@@ -3,7 +3,8 @@ using TheoryKit.Values;
 namespace TheoryKit.Licks.Analysis;
 
 /// <summary>What one or some notes of a line do beside sounding their chord. Equal when kind and notes are.</summary>
-public abstract record LineFigure
+[Checked]
+public abstract partial record LineFigure
 {
     private LineFigure() { }
 
@@ -20,12 +21,12 @@ public abstract record LineFigure
 
     /// <summary>A note is bent up to its function.</summary>
     /// <param name="Note">The note.</param>
-    public sealed record Bends(AnalysedNote Note) : LineFigure;
+    public sealed partial record Bends(AnalysedNote Note) : LineFigure;
 
     /// <summary>One note approaches another.</summary>
     /// <param name="Note">The note.</param>
     /// <param name="Target">What it leads to.</param>
-    public sealed record Approaches(AnalysedNote Note, AnalysedNote Target) : LineFigure;
+    public sealed partial record Approaches(AnalysedNote Note, AnalysedNote Target) : LineFigure;
 
     /// <summary>Several notes walk by step to another.</summary>
     public sealed record Walks : Run
@@ -44,25 +45,25 @@ public abstract record LineFigure
     /// <summary>A note steps away from another and back.</summary>
     /// <param name="Note">The note.</param>
     /// <param name="Target">The other.</param>
-    public sealed record Neighbours(AnalysedNote Note, AnalysedNote Target) : LineFigure;
+    public sealed partial record Neighbours(AnalysedNote Note, AnalysedNote Target) : LineFigure;
 
     /// <summary>Notes on both sides enclose another.</summary>
     /// <param name="Note">The first of them.</param>
     /// <param name="Target">What they enclose.</param>
-    public sealed record Encloses(AnalysedNote Note, AnalysedNote Target) : LineFigure;
+    public sealed partial record Encloses(AnalysedNote Note, AnalysedNote Target) : LineFigure;
 
     /// <summary>A note anticipates the next chord.</summary>
     /// <param name="Note">The note.</param>
-    public sealed record Anticipates(AnalysedNote Note) : LineFigure;
+    public sealed partial record Anticipates(AnalysedNote Note) : LineFigure;
 
     /// <summary>A short note slides into another.</summary>
     /// <param name="Note">The note.</param>
     /// <param name="Target">The other.</param>
-    public sealed record SlidesInto(AnalysedNote Note, AnalysedNote Target) : LineFigure;
+    public sealed partial record SlidesInto(AnalysedNote Note, AnalysedNote Target) : LineFigure;
 
     /// <summary>A note outside its chord is left as it is.</summary>
     /// <param name="Note">The note.</param>
-    public sealed record Leaves(AnalysedNote Note) : LineFigure;
+    public sealed partial record Leaves(AnalysedNote Note) : LineFigure;
 
     /// <summary>Notes that lead by step to another.</summary>
     public abstract record Run : LineFigure

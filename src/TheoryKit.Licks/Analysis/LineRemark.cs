@@ -10,7 +10,8 @@ namespace TheoryKit.Licks.Analysis;
 /// Something that a teacher would say of a line or of one of its bars: what <see cref="LickAnalysis.Remarks"/> and
 /// <see cref="BarAnalysis.Remarks"/> pick from the analysis. Equal when kind, place and figures are.
 /// </summary>
-public abstract record LineRemark
+[Checked]
+public abstract partial record LineRemark
 {
     private LineRemark() { }
 
@@ -21,24 +22,24 @@ public abstract record LineRemark
     /// <param name="Line">The notes.</param>
     /// <param name="Bars">How many bars.</param>
     /// <param name="Time">The time.</param>
-    public sealed record Extent(LineSummary Line, int Bars, TimeSignature Time) : LineRemark;
+    public sealed partial record Extent(LineSummary Line, int Bars, TimeSignature Time) : LineRemark;
 
     /// <summary>Which parts the notes play.</summary>
     /// <param name="Line">The notes.</param>
-    public sealed record Parts(LineSummary Line) : LineRemark;
+    public sealed partial record Parts(LineSummary Line) : LineRemark;
 
     /// <summary>Which functions fall on strong beats in the whole line.</summary>
     /// <param name="Line">The notes.</param>
-    public sealed record StrongBeats(LineSummary Line) : LineRemark;
+    public sealed partial record StrongBeats(LineSummary Line) : LineRemark;
 
     /// <summary>How the only change of the line is met.</summary>
     /// <param name="Change">The change.</param>
-    public sealed record OneChange(ChangeAnalysis Change) : LineRemark;
+    public sealed partial record OneChange(ChangeAnalysis Change) : LineRemark;
 
     /// <summary>How many of several changes are met on a guide tone.</summary>
     /// <param name="Hits">How many are.</param>
     /// <param name="Changes">How many are met at all; at least two.</param>
-    public sealed record GuideTones(int Hits, int Changes) : LineRemark;
+    public sealed partial record GuideTones(int Hits, int Changes) : LineRemark;
 
     /// <summary>A guide tone goes by step into the next chord.</summary>
     /// <param name="From">The chord that ends.</param>
@@ -46,7 +47,8 @@ public abstract record LineRemark
     /// <param name="To">The chord that begins.</param>
     /// <param name="Function">The tone of it that is met.</param>
     /// <param name="Step">Semitones up, or down where negative.</param>
-    public sealed record Resolution(Chord From, Degree Leaving, Chord To, Degree Function, int Step) : LineRemark;
+    public sealed partial record Resolution(Chord From, Degree Leaving, Chord To, Degree Function, int Step)
+        : LineRemark;
 
     /// <summary>Which techniques it is played with.</summary>
     public sealed record Techniques : LineRemark
@@ -61,23 +63,23 @@ public abstract record LineRemark
 
     /// <summary>A bar rests.</summary>
     /// <param name="Bar">The bar, from 1.</param>
-    public sealed record Rests(int Bar) : LineRemark;
+    public sealed partial record Rests(int Bar) : LineRemark;
 
     /// <summary>A bar has dead notes only.</summary>
     /// <param name="Bar">The bar, from 1.</param>
-    public sealed record DeadOnly(int Bar) : LineRemark;
+    public sealed partial record DeadOnly(int Bar) : LineRemark;
 
     /// <summary>A bar has no note of its own but holds one from before.</summary>
     /// <param name="Bar">The bar, from 1.</param>
     /// <param name="Note">The note.</param>
     /// <param name="Over">The first chord of the bar; null for none.</param>
-    public sealed record Holds(int Bar, AnalysedNote Note, Chord? Over) : LineRemark;
+    public sealed partial record Holds(int Bar, AnalysedNote Note, Chord? Over) : LineRemark;
 
     /// <summary>How a bar begins.</summary>
     /// <param name="Bar">The bar, from 1.</param>
     /// <param name="How">How.</param>
     /// <param name="Note">Its first note, of notes struck together the highest.</param>
-    public sealed record Opening(int Bar, BarOpening How, AnalysedNote Note) : LineRemark
+    public sealed partial record Opening(int Bar, BarOpening How, AnalysedNote Note) : LineRemark
     {
         /// <summary>The change that the note meets; null for none.</summary>
         public ChangeAnalysis? Met { get; init; }
@@ -109,7 +111,7 @@ public abstract record LineRemark
 
     /// <summary>How a change within a bar is met.</summary>
     /// <param name="Change">The change.</param>
-    public sealed record InnerChange(ChangeAnalysis Change) : LineRemark;
+    public sealed partial record InnerChange(ChangeAnalysis Change) : LineRemark;
 
     /// <summary>The notes on the strong beats of a bar.</summary>
     public sealed record StrongNotes : OfNotes
@@ -121,12 +123,12 @@ public abstract record LineRemark
     /// <summary>The only note of a bar is made by the hand that frets.</summary>
     /// <param name="Note">The note.</param>
     /// <param name="How">The technique.</param>
-    public sealed record Made(AnalysedNote Note, Technique How) : LineRemark;
+    public sealed partial record Made(AnalysedNote Note, Technique How) : LineRemark;
 
     /// <summary>The note that a bar ends on.</summary>
     /// <param name="Note">The note, of notes struck together the highest.</param>
     /// <param name="How">The technique by which the hand that frets makes it; null for none.</param>
-    public sealed record Ends(AnalysedNote Note, Technique? How) : LineRemark;
+    public sealed partial record Ends(AnalysedNote Note, Technique? How) : LineRemark;
 
     /// <summary>A remark on some notes.</summary>
     public abstract record OfNotes : LineRemark

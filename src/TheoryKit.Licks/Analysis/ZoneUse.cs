@@ -9,7 +9,8 @@ namespace TheoryKit.Licks.Analysis;
 /// <param name="Start">When the chord begins, in beats from the beginning of the path.</param>
 /// <param name="Inside">How many of the notes lie in its frets, or are open.</param>
 /// <param name="Count">How many notes there are over the chord.</param>
-public sealed record ZoneUse(Zone Zone, Fraction Start, int Inside, int Count)
+[Checked]
+public sealed partial record ZoneUse(Zone Zone, Fraction Start, int Inside, int Count)
 {
     /// <summary>The zone.</summary>
     public Zone Zone

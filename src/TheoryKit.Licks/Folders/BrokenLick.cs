@@ -1,3 +1,5 @@
+using TheoryKit.Values;
+
 namespace TheoryKit.Licks.Folders;
 
 /// <summary>
@@ -6,7 +8,8 @@ namespace TheoryKit.Licks.Folders;
 /// <param name="File">Its name.</param>
 /// <param name="Fault">What is wrong with it.</param>
 /// <param name="Line">The line that it is about, from 1; null where it is about the file.</param>
-public sealed record BrokenLick(string File, LickFault Fault, int? Line = null)
+[Checked]
+public sealed partial record BrokenLick(string File, LickFault Fault, int? Line = null)
 {
     /// <summary>How many bytes it has, where there are too many; else null.</summary>
     public long? Bytes { get; init; }

@@ -11,7 +11,8 @@ namespace TheoryKit.Licks.Moves;
 /// <param name="Beat">The beat in that bar, from 1; null where it is about the lick as a whole.</param>
 /// <param name="Pitch">The note's pitch before it was moved, as it sounded; null where it is about a dead note or the lick as a whole.</param>
 /// <param name="Loss">What could not be kept, and what was done instead.</param>
-public sealed record MoveRemark(int? Bar, Fraction? Beat, Pitch? Pitch, MoveLoss Loss);
+[Checked]
+public sealed partial record MoveRemark(int? Bar, Fraction? Beat, Pitch? Pitch, MoveLoss Loss);
 
 /// <summary>A note of a lick before it was moved and after. Equal when all of that agrees.</summary>
 /// <param name="Bar">The bar before it was moved, from 1.</param>
@@ -25,7 +26,8 @@ public sealed record MoveRemark(int? Bar, Fraction? Beat, Pitch? Pitch, MoveLoss
 /// <param name="BarAfter">The bar that it is in now, from 1.</param>
 /// <param name="BeatAfter">The beat in that bar now, from 1.</param>
 /// <param name="Why">Why it went there, where it was refitted; else null, and for a dead note.</param>
-public sealed record MovedTone(
+[Checked]
+public sealed partial record MovedTone(
     int Bar,
     Fraction Beat,
     PathNote Before,

@@ -7,6 +7,7 @@ namespace TheoryKit.Licks.Practice;
 /// <param name="Text">The line.</param>
 /// <param name="Error">What is wrong with it, with the line and a caret under the place.</param>
 [EqualBy(nameof(Line), nameof(Text))]
+[Checked]
 public sealed partial record BrokenLogLine(int Line, string Text, PlacedFormatException Error)
 {
     /// <summary>What is wrong with it, with the line and a caret under the place.</summary>

@@ -7,7 +7,8 @@ namespace TheoryKit.Licks.Practice;
 /// <param name="History">What was practised of it so far; null for a new one.</param>
 /// <param name="DaysLate">How many days it has been due, 0 for a new one.</param>
 /// <param name="Tempo">The tempo to try, in beats a minute, by <see cref="TempoAdvice"/>; null where there is nothing to go by.</param>
-public sealed record DueLick(Lick Lick, LickHistory? History, int DaysLate, double? Tempo)
+[Checked]
+public sealed partial record DueLick(Lick Lick, LickHistory? History, int DaysLate, double? Tempo)
 {
     /// <summary>The lick.</summary>
     public Lick Lick

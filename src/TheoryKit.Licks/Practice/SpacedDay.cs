@@ -26,7 +26,8 @@ namespace TheoryKit.Licks.Practice;
 /// <param name="Date">The day.</param>
 /// <param name="Outcome">How it went, the first time on that day.</param>
 /// <param name="Gap">Days to the next time, 1 to <see cref="MaxGap"/>.</param>
-public sealed record SpacedDay(DateOnly Date, Outcome Outcome, int Gap)
+[Checked]
+public sealed partial record SpacedDay(DateOnly Date, Outcome Outcome, int Gap)
 {
     /// <summary>Days to the next time, 1 to <see cref="MaxGap"/>.</summary>
     public int Gap

@@ -1,6 +1,7 @@
 using System.Globalization;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
 namespace TheoryKit.Licks.Search;
 
@@ -8,7 +9,7 @@ public abstract partial record LickCriterion
 {
     /// <summary>A chord that it is played over, over any bass unless the chord asked for has one of its own.</summary>
     /// <param name="Chord">The chord.</param>
-    public sealed record OverChord(Chord Chord) : LickCriterion
+    public sealed partial record OverChord(Chord Chord) : LickCriterion
     {
         /// <inheritdoc/>
         public override string Key => "chord";
@@ -28,8 +29,16 @@ public abstract partial record LickCriterion
 
     /// <summary>A quality of a chord that it is played over.</summary>
     /// <param name="Formula">The quality's degrees, at least one.</param>
-    public sealed record OverQuality(Formula Formula) : LickCriterion
+    public sealed partial record OverQuality(Formula Formula) : LickCriterion
     {
+        /// <summary>The formula of the chord.</summary>
+        /// <exception cref="ArgumentException">It has no tone.</exception>
+        public Formula Formula
+        {
+            get;
+            init => field = Some(value, nameof(Formula));
+        } = Some(Formula, nameof(Formula));
+
         /// <inheritdoc/>
         public override string Key => "chord";
 
@@ -42,11 +51,14 @@ public abstract partial record LickCriterion
 
         internal override FoundReason Reason(LickFacts facts) => new FoundReason.OverChord(facts.Chords.First(Is));
 
+        private static Formula Some(Formula formula, string name) =>
+            formula.Count > 0 ? formula : throw new ArgumentException("A chord has at least one tone.", name);
+
         private bool Is(Chord chord) => chord.Formula == Formula;
     }
 
     /// <summary>A tag that it has.</summary>
-    public sealed record Tagged : LickCriterion
+    public sealed partial record Tagged : LickCriterion
     {
         /// <summary>A tag.</summary>
         /// <exception cref="ArgumentException">It is empty or not one line of text.</exception>
@@ -69,7 +81,7 @@ public abstract partial record LickCriterion
     }
 
     /// <summary>The tune that it belongs to, or a part of its name.</summary>
-    public sealed record OfTune : LickCriterion
+    public sealed partial record OfTune : LickCriterion
     {
         /// <summary>A tune.</summary>
         /// <exception cref="ArgumentException">It is empty or not one line of text.</exception>
@@ -104,7 +116,7 @@ public abstract partial record LickCriterion
     }
 
     /// <summary>A number within a range, its ends included. A lick without tempo has none within any.</summary>
-    public sealed record Between : LickCriterion
+    public sealed partial record Between : LickCriterion
     {
         /// <summary>The highest number: 100,000.</summary>
         public const double Highest = 100_000;
@@ -116,18 +128,14 @@ public abstract partial record LickCriterion
         /// <exception cref="ArgumentException">Neither is given, one is negative or beyond <see cref="Highest"/>, or the least is more than the most.</exception>
         public Between(Countable measure, double? least, double? most)
         {
-            if (!Enum.IsDefined(measure))
-            {
-                throw new ArgumentOutOfRangeException(nameof(measure));
-            }
-
-            Measure = measure;
+            Measure = Check.Defined(measure);
             Least = least is { } low ? Math.Round(low, 2) : null;
             Most = most is { } high ? Math.Round(high, 2) : null;
             if (!IsRange(Least, Most))
             {
                 throw new ArgumentException(
-                    $"A range has an end, goes from 0 to {Highest}, and its least is not more than its most."
+                    $"A range has an end, goes from 0 to {Highest}, and its least is not more than its most.",
+                    nameof(least)
                 );
             }
         }
@@ -179,7 +187,7 @@ public abstract partial record LickCriterion
     }
 
     /// <summary>Text that stands somewhere in what it says of itself: its name, tune, tags, headers or words.</summary>
-    public sealed record Saying : LickCriterion
+    public sealed partial record Saying : LickCriterion
     {
         /// <summary>A text.</summary>
         /// <exception cref="ArgumentException">It is empty or not one line of text.</exception>
@@ -217,7 +225,7 @@ public abstract partial record LickCriterion
 
     /// <summary>The tuning that it is played in.</summary>
     /// <param name="Tuning">The tuning.</param>
-    public sealed record InTuning(Tuning Tuning) : LickCriterion
+    public sealed partial record InTuning(Tuning Tuning) : LickCriterion
     {
         /// <inheritdoc/>
         public override string Key => "tuning";
@@ -232,7 +240,7 @@ public abstract partial record LickCriterion
 
     /// <summary>The neck that it is played on, capo and all.</summary>
     /// <param name="Neck">The neck.</param>
-    public sealed record OnNeck(Neck Neck) : LickCriterion
+    public sealed partial record OnNeck(Neck Neck) : LickCriterion
     {
         /// <inheritdoc/>
         public override string Key => "neck";

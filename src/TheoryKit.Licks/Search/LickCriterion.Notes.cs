@@ -7,7 +7,7 @@ namespace TheoryKit.Licks.Search;
 public abstract partial record LickCriterion
 {
     /// <summary>Notes with these functions, one right after the other; null for any number of notes between.</summary>
-    public sealed record Function : LickCriterion
+    public sealed partial record Function : LickCriterion
     {
         private readonly Sequence<Degree?> degrees;
 
@@ -128,7 +128,7 @@ public abstract partial record LickCriterion
 
     /// <summary>A function that a note on a strong beat has: the first of a bar, the middle of a bar of four, the first of each three in compound time.</summary>
     /// <param name="Degree">The function.</param>
-    public sealed record OnStrongBeat(Degree Degree) : LickCriterion
+    public sealed partial record OnStrongBeat(Degree Degree) : LickCriterion
     {
         /// <inheritdoc/>
         public override string Key => "strong";
@@ -153,7 +153,7 @@ public abstract partial record LickCriterion
 
     /// <summary>A technique that some note has.</summary>
     /// <param name="Technique">The technique.</param>
-    public sealed record PlayedWith(Technique Technique) : LickCriterion
+    public sealed partial record PlayedWith(Technique Technique) : LickCriterion
     {
         /// <inheritdoc/>
         public override string Key => "technique";
@@ -171,7 +171,7 @@ public abstract partial record LickCriterion
     }
 
     /// <summary>The shape of the line in the large, see <see cref="LickLine.Contour"/>.</summary>
-    public sealed record Shaped : LickCriterion
+    public sealed partial record Shaped : LickCriterion
     {
         private readonly Sequence<Direction> shape;
 
@@ -208,7 +208,7 @@ public abstract partial record LickCriterion
     }
 
     /// <summary>A line that it is alike to, whatever the key and register.</summary>
-    public sealed record AlikeTo : LickCriterion
+    public sealed partial record AlikeTo : LickCriterion
     {
         /// <summary>A line.</summary>
         /// <param name="line">The line.</param>
@@ -239,7 +239,7 @@ public abstract partial record LickCriterion
     }
 
     /// <summary>A lick of the folder that it is alike to, whatever the key and register.</summary>
-    public sealed record Like : LickCriterion
+    public sealed partial record Like : LickCriterion
     {
         /// <summary>A lick by its name.</summary>
         /// <param name="name">The name of a lick in the folder that is searched.</param>

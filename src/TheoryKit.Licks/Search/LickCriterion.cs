@@ -1,6 +1,7 @@
 using Fractions;
 using TheoryKit.Licks.Tab.Reading;
 using TheoryKit.Paths;
+using TheoryKit.Values;
 
 namespace TheoryKit.Licks.Search;
 
@@ -9,6 +10,7 @@ namespace TheoryKit.Licks.Search;
 /// <see cref="LickQuery"/>'s text. Equal when kind and what is asked are.
 /// </summary>
 /// <remarks>Functions are compared within the octave, a 9 is a 2; texts without regard to case.</remarks>
+[Checked]
 public abstract partial record LickCriterion
 {
     /// <summary>How alike a lick must at least be where a query does not say: 0.5.</summary>

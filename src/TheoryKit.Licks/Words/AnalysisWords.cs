@@ -16,7 +16,7 @@ public static class AnalysisWords
         this LickAnalysis analysis,
         string? format = null,
         IFormatProvider? naming = null
-    ) => Sentences(analysis.Remarks, format, naming);
+    ) => Sentences(Check.NotNull(analysis).Remarks, format, naming);
 
     /// <summary>What a teacher would say of the bar, sentence by sentence.</summary>
     /// <inheritdoc cref="InWords(LickAnalysis, string?, IFormatProvider?)"/>
@@ -24,12 +24,12 @@ public static class AnalysisWords
         this BarAnalysis analysis,
         string? format = null,
         IFormatProvider? naming = null
-    ) => Sentences(analysis.Remarks, format, naming);
+    ) => Sentences(Check.NotNull(analysis).Remarks, format, naming);
 
     /// <summary>A sentence. Chords are named: what was said before is not known.</summary>
     /// <inheritdoc cref="InWords(LickAnalysis, string?, IFormatProvider?)"/>
     public static string InWords(this LineRemark remark, string? format = null, IFormatProvider? naming = null) =>
-        new RemarkWords(new Speech(format, naming)).Say(remark);
+        new RemarkWords(new Speech(format, naming)).Say(Check.NotNull(remark));
 
     /// <summary>What a part is called: <c>chord tone</c>, <c>approach</c>.</summary>
     public static string InWords(this NotePart part) =>
@@ -51,7 +51,7 @@ public static class AnalysisWords
 
     /// <summary>How many notes in how many beats: <c>7 notes in 8 beats</c>.</summary>
     public static string InWords(this LineSummary line) =>
-        $"{English.Count(line.Count, "note")} in {English.Beats(line.Beats)}";
+        $"{English.Count(Check.NotNull(line).Count, "note")} in {English.Beats(line.Beats)}";
 
     private static List<string> Sentences(IReadOnlyList<LineRemark> remarks, string? format, IFormatProvider? naming)
     {

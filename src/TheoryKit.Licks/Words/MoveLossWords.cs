@@ -19,6 +19,7 @@ public static class MoveLossWords
     /// <exception cref="FormatException">Another format.</exception>
     public static string Lost(this MoveLoss loss, string? format = null, IFormatProvider? naming = null)
     {
+        ArgumentNullException.ThrowIfNull(loss);
         var speech = new Speech(format, naming);
         return loss switch
         {
@@ -85,7 +86,7 @@ public static class MoveLossWords
             MoveLoss.ReleaseEnd at => at.Left == 0 ? "the bend let go wholly" : $"{at.Left} cents left of the bend",
             MoveLoss.BendStart at => $"a bend of {at.Now} cents from another fret",
             MoveLoss.TrillNote => "one as far away as before",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(loss),
         };
     }
 

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Fractions;
 using TheoryKit.Fingering.Hands;
 using TheoryKit.Licks.Moves;
@@ -36,7 +35,7 @@ public static class MoveWords
             LickMove.ByBeats by =>
                 $"{English.Beats(by.Beats.Abs())} {(by.Beats > Fraction.Zero ? "later" : "earlier")}",
             LickMove.ToRhythm to => $"in the rhythm {to.Rhythm}",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(move),
         };
     }
 
@@ -46,6 +45,7 @@ public static class MoveWords
     /// <inheritdoc cref="InWords(LickMove, string?, IFormatProvider?)"/>
     public static string InWords(this MoveRemark remark, string? format = null, IFormatProvider? naming = null)
     {
+        ArgumentNullException.ThrowIfNull(remark);
         var speech = new Speech(format, naming);
         var (lost, instead) = (remark.Loss.Lost(format, naming), remark.Loss.Instead(format, naming));
         var who =
@@ -62,6 +62,7 @@ public static class MoveWords
     /// <inheritdoc cref="InWords(LickMove, string?, IFormatProvider?)"/>
     public static string InWords(this MovedTone tone, string? format = null, IFormatProvider? naming = null)
     {
+        ArgumentNullException.ThrowIfNull(tone);
         var speech = new Speech(format, naming);
         var now = tone.IsElsewhereInTime ? $", now {Place("bar", tone.BarAfter, tone.BeatAfter)}" : "";
         var before = Note(tone.Before, tone.SoundedBefore, tone.FunctionBefore);
@@ -83,7 +84,9 @@ public static class MoveWords
         IFormatProvider? naming = null
     ) =>
         [
-            moved.Move is null ? moved.From.Name : $"{moved.From.Name}, {moved.Move.InWords(format, naming)}",
+            Check.NotNull(moved).Move is { } move
+                ? $"{moved.From.Name}, {move.InWords(format, naming)}"
+                : moved.From.Name,
             .. moved.IsWhole ? ["Nothing is lost."] : Enumerable.Empty<string>(),
             .. moved.Remarks.Select(remark => remark.InWords(format, naming)),
             .. moved.Exceptions.Select(tone => tone.InWords(format, naming)),

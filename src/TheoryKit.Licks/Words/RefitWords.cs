@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using TheoryKit.Licks.Moves;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Notes;
@@ -59,7 +58,7 @@ public static class RefitWords
             ),
             RefitReason.Unled =>
                 "it is of neither chord nor scale and leads to no note near; as far above the root as it was",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(reason),
         };
 
         string Early(bool isEarly, Chord chord) => isEarly ? speech.Say($", anticipating {chord}") : "";

@@ -40,27 +40,28 @@ public static class SearchWords
             FoundReason.InTuning at => speech.Say($"in {at.Tuning}"),
             FoundReason.OnNeck => "on that neck",
             FoundReason.Not at => $"not {at.Asked}",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(reason),
         };
     }
 
     /// <summary>The name and the reasons.</summary>
     /// <inheritdoc cref="InWords(FoundReason, string?, IFormatProvider?)"/>
     public static string InWords(this FoundLick found, string? format = null, IFormatProvider? naming = null) =>
-        found.Reasons.Count == 0
+        Check.NotNull(found).Reasons.Count == 0
             ? found.Lick.Name
             : $"{found.Lick.Name}: {string.Join("; ", found.Reasons.Select(reason => reason.InWords(format, naming)))}";
 
     /// <summary>The names, and how alike they are.</summary>
     public static string InWords(this SimilarLicks licks) =>
-        $"{string.Join(", ", licks.Licks.Select(static each => each.Lick.Name))}: {(licks.IsSame ? "the same" : Alike(licks.Likeness))}";
+        $"{string.Join(", ", Check.NotNull(licks).Licks.Select(static each => each.Lick.Name))}: {(licks.IsSame ? "the same" : Alike(licks.Likeness))}";
 
     /// <summary>How alike, in whole percent: <c>85 % alike</c>.</summary>
-    public static string InWords(this Likeness likeness) => Alike(likeness.Value);
+    public static string InWords(this Likeness likeness) => Alike(Check.NotNull(likeness).Value);
 
     /// <summary>What differs, the second against the first: <c>3 semitones up instead of 2 semitones up</c>.</summary>
     public static string InWords(this LickDifference difference)
     {
+        ArgumentNullException.ThrowIfNull(difference);
         if (difference is not { InFirst: { } first, InSecond: { } second })
         {
             return difference.InSecond is null ? "only in the first" : "only in the second";

@@ -1,9 +1,12 @@
+using TheoryKit.Values;
+
 namespace TheoryKit.Paths;
 
 /// <summary>
 /// Why a note of a path is there. What makes paths has its own kinds: drills, joins, routes, made lines. Equal when kind and figures are.
 /// </summary>
-public abstract record NoteReason
+[Checked]
+public abstract partial record NoteReason
 {
     private protected NoteReason() { }
 }

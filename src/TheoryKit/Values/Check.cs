@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Runtime.CompilerServices;
@@ -66,6 +67,10 @@ internal static class Check
         ArgumentNullException.ThrowIfNull(value, name);
         return value;
     }
+
+    /// <summary>What to throw where a value is of no kind that is known: there is none.</summary>
+    public static Exception NoKind(object? value, [CallerArgumentExpression(nameof(value))] string name = "") =>
+        value is null ? new ArgumentNullException(name) : new UnreachableException();
 
     /// <summary>The items as a list that never changes, if there is such a list and none of it is null.</summary>
     public static Sequence<T> Items<T>(

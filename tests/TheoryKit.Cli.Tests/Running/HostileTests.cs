@@ -14,6 +14,9 @@ public sealed class HostileTests : IDisposable
     /// <summary>1 GB: a cell that takes all memory takes it soon, and the program itself may not need more.</summary>
     private static readonly (string, string) Memory = ("DOTNET_GCHeapHardLimit", "0x40000000");
 
+    /// <summary>Most of them wait for the limit, so more than one a core run side by side.</summary>
+    private static readonly (string, string) Jobs = ("DOTNET_PROCESSOR_COUNT", "6");
+
     /// <summary>How long a process sleeps that a notebook leaves: no other process of the machine sleeps as long.</summary>
     private static readonly string Sleep = string.Create(CultureInfo.InvariantCulture, $"7001.{Environment.ProcessId}");
 
@@ -57,7 +60,7 @@ public sealed class HostileTests : IDisposable
         }
 
         string[] command = ["print", files.At("notebooks", folder), "--out", pages, "--cell-limit", Limit];
-        using var program = await CliProcess.Run(command, Memory);
+        using var program = await CliProcess.Run(command, Memory, Jobs);
         var wrong = group.SelectMany(each => Judge(each, pages)).ToList();
         var status = group.All(static each => each.Fates.Length == 0) ? 0 : 1;
         if (program.Status != status)

@@ -185,7 +185,7 @@ public class GripDrawingTests
     public void A_progression_has_a_box_for_each_chord_and_the_way_between_them()
     {
         var html = Fragment.Parse(
-            All.Html(GripProgression.Find(Samples.KestrelStairs, Samples.Grips.Query), new RenderContext())
+            All.Html(ProgressionSearch.Find(Samples.KestrelStairs, Samples.Grips.Query), new RenderContext())
         );
         Assert.Equal(4, html.Descendants().Count(static each => each.Name.LocalName == "svg"));
         Assert.Equal(3, html.Descendants("p").Count(static each => each.Attribute("class")?.Value == "tk-motion"));
@@ -218,7 +218,7 @@ public class GripDrawingTests
     [Fact]
     public void A_progression_is_as_expected() =>
         Expectations.Matches(
-            All.Text(GripProgression.Find(Samples.KestrelStairs, Samples.Grips.Query)),
+            All.Text(ProgressionSearch.Find(Samples.KestrelStairs, Samples.Grips.Query)),
             "grips-Kestrel-Stairs.txt"
         );
 

@@ -202,7 +202,7 @@ internal sealed partial class EntryWalk(PublicSamples samples, Arguments argumen
                     : null;
             case OperationCanceledException:
                 return null;
-            case FormatException when member.Name is "Parse" or "ParseList":
+            case FormatException when member.Name is "Parse" or "ParseList" or "InWords":
                 return null;
             case KeyNotFoundException when member.Name == "get_Item":
                 return null;

@@ -5,6 +5,10 @@ using TheoryKit.Charts.Theory;
 using TheoryKit.Drawing.Rendering;
 using TheoryKit.Drawing.Tests;
 using TheoryKit.Drawing.Tests.Practice;
+using TheoryKit.Licks;
+using TheoryKit.Licks.Analysis;
+using TheoryKit.Licks.Folders;
+using TheoryKit.Tunings.Strings;
 
 namespace TheoryKit.Interactive.Tests.Entries;
 
@@ -16,6 +20,9 @@ internal sealed class PublicSamples
 {
     // So many of a type are enough: what is to be found is what goes wrong with odd values beside them.
     private const int PerType = 4;
+
+    // Over C: chord tones alone, and a walk up to the fifth.
+    private static readonly string[] ShortLicks = ["-0-3-0-3-", "-3-1-2-3-"];
 
     private readonly Dictionary<Type, List<object>> byType = [];
 
@@ -75,8 +82,12 @@ internal sealed class PublicSamples
     /// </summary>
     public void Grow(Arguments arguments)
     {
-        var members = PublicSurface.Types.SelectMany(static type => PublicSurface.Members(type)).ToList();
-        foreach (var member in members.Where(static member => member.IsConstructor || member.IsStatic))
+        var members = PublicSurface
+            .Types.SelectMany(static type => PublicSurface.Members(type))
+            .Where(static member => member.IsConstructor || member.IsStatic)
+            .ToList();
+        // Twice, since some are made of what others give.
+        foreach (var member in members.Concat(members))
         {
             var made = member is MethodInfo method ? method.ReturnType : member.DeclaringType!;
             for (var variant = 0; variant < PerType && PublicSurface.IsOurs(made) && Of(made).Count == 0; variant++)
@@ -138,7 +149,48 @@ internal sealed class PublicSamples
                 InteractiveExtension.Renderers,
                 new InteractiveOptions(),
                 PracticeSamples.History.TempoChart(),
-            ]);
+                TheoryKit.Fingering.Retuning.TuningRequirement.Keeps(6),
+            ])
+            .Concat(TensionSamples())
+            .Concat(RemarkSamples());
+
+    /// <summary>What is noted of sets of every material.</summary>
+    private static IEnumerable<object> TensionSamples() =>
+        TheoryKit
+            .Tunings.Strings.StringSet.Known.Where(static set =>
+                set.Set.Count == TheoryKit.Tunings.Necks.Neck.Guitar.StringCount
+            )
+            .SelectMany(static set => TheoryKit.Tunings.Necks.Neck.Guitar.Tensions(set.Set).Notes);
+
+    /// <summary>What is said of the licks of the notebooks, of one of chord tones alone and of one that walks.</summary>
+    private static IEnumerable<object> RemarkSamples()
+    {
+        var licks = LickFolder
+            .Open(System.IO.Path.Combine(Repository.Root, "notebooks", "licks"))
+            .Licks.Select(static kept => kept.Lick)
+            .Concat(
+                ShortLicks.Select(static notes =>
+                    Lick.Parse(
+                        $"""
+                        name: {notes}
+                        changes: C
+
+                        e|{notes}|
+                        B|---------|
+                        G|---------|
+                        D|---------|
+                        A|---------|
+                        E|---------|
+                        """
+                    )
+                )
+            );
+        var remarks = licks
+            .Select(static lick => lick.Analyse())
+            .SelectMany(static all => all.Remarks.Concat(all.Bars.SelectMany(static bar => bar.Remarks)))
+            .ToList();
+        return remarks.Concat<object>(remarks.OfType<LineRemark.Figures>().SelectMany(static each => each.All));
+    }
 
     private static object? Read(PropertyInfo property, object value)
     {

@@ -1,6 +1,7 @@
 using System.Text;
 using TheoryKit.Licks.Folders;
 using TheoryKit.Licks.Tab.Reading;
+using TheoryKit.Licks.Words;
 
 namespace TheoryKit.Licks.Tests.Folders;
 
@@ -242,7 +243,10 @@ public sealed class LickFolderTests : IDisposable
         File.WriteAllText(At("inside/x.lick.txt"), "no lick");
         var folder = LickFolder.Open(path);
         Assert.Equal(["Boat call"], folder.Licks.Select(static each => each.Lick.Name));
-        Expectations.Matches(string.Join("\n", folder.Broken), "broken-licks.txt");
+        var broken = folder.Broken.Select(static each =>
+            $"{each.File}{(each.Line is { } line ? $", line {line}" : "")}: {each.InWords()}"
+        );
+        Expectations.Matches(string.Join("\n", broken), "broken-licks.txt");
 
         // Saving leaves them as they are.
         var before = Directory

@@ -4,6 +4,7 @@ using TheoryKit.Fingering.Lines;
 using TheoryKit.Fingering.Moving;
 using TheoryKit.Fingering.Retuning;
 using TheoryKit.Fingering.Words;
+using TheoryKit.Fingering.Zones;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Notes;
 using TheoryKit.Tunings.Necks;
@@ -57,6 +58,13 @@ public class FingeringWordsTests
         );
         Assert.Equal("an open B", required[2].InWords("P", NoteNaming.German));
         Assert.Equal("no grip for E♭maj7", limits[6].InWords("P"));
+    }
+
+    [Fact]
+    public void Every_reason_for_no_zone_has_words()
+    {
+        NoZoneReason reason = new NoZoneReason.RootNowhere(NoteName.Parse("C#"), 2, 5);
+        Kinds.Match("zones", [typeof(NoZoneReason)], (reason, reason.InWords()));
     }
 
     [Fact]

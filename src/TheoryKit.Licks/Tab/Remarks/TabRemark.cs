@@ -4,6 +4,7 @@ using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Notes;
 using TheoryKit.Theory.Progressions;
 using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
 namespace TheoryKit.Licks.Tab.Remarks;
 
@@ -11,7 +12,8 @@ namespace TheoryKit.Licks.Tab.Remarks;
 /// Something in a tab that could be read in more than one way, or was passed over, and what was made of it: a kind with its place and
 /// figures. <see cref="TheoryKit.Licks.Words.TabRemarkWords"/> says it in a sentence.
 /// </summary>
-public abstract record TabRemark
+[Checked]
+public abstract partial record TabRemark
 {
     private TabRemark() { }
 
@@ -36,26 +38,26 @@ public abstract record TabRemark
     /// <param name="Name">The name of the line.</param>
     /// <param name="String">The string, from 1.</param>
     /// <param name="Open">What the string sounds open.</param>
-    public sealed record OtherString(NoteName Name, int String, Pitch Open) : TabRemark;
+    public sealed partial record OtherString(NoteName Name, int String, Pitch Open) : TabRemark;
 
     /// <summary>No line has a name; the first usual tuning of so many strings is taken.</summary>
     /// <param name="Read">That tuning.</param>
-    public sealed record StringsUnnamed(KnownTuning Read) : TabRemark;
+    public sealed partial record StringsUnnamed(KnownTuning Read) : TabRemark;
 
     /// <summary>Some strings of standard tuning in a row are typed.</summary>
     /// <param name="First">The first of them, from 1.</param>
     /// <param name="Last">The last of them.</param>
-    public sealed record SomeStrings(int First, int Last) : TabRemark;
+    public sealed partial record SomeStrings(int First, int Last) : TabRemark;
 
     /// <summary>The names are of no usual tuning.</summary>
     /// <param name="Read">The tuning that is taken.</param>
     /// <param name="Nearest">The usual one whose octaves it has.</param>
-    public sealed record UnusualNames(Tuning Read, Tuning Nearest) : TabRemark;
+    public sealed partial record UnusualNames(Tuning Read, Tuning Nearest) : TabRemark;
 
     /// <summary>The count tells the time signature.</summary>
     /// <param name="Most">The highest number of the count.</param>
     /// <param name="Time">The time signature that is taken.</param>
-    public sealed record CountedTime(int Most, TimeSignature Time) : TabRemark;
+    public sealed partial record CountedTime(int Most, TimeSignature Time) : TabRemark;
 
     // ---- Bars ----
 
@@ -67,7 +69,7 @@ public abstract record TabRemark
 
     /// <summary>A repeat is written out.</summary>
     /// <param name="Times">How many times in all.</param>
-    public sealed record Repeated(int Times) : TabRemark;
+    public sealed partial record Repeated(int Times) : TabRemark;
 
     /// <summary>A number one character beside one on another string is struck together with it.</summary>
     public sealed record StruckTogether : TabRemark;
@@ -89,54 +91,54 @@ public abstract record TabRemark
     /// <summary>The changes that were given have another chord than the row.</summary>
     /// <param name="Given">The chord of the changes; null for none.</param>
     /// <param name="Typed">The chord of the row; null for none.</param>
-    public sealed record OtherChord(Chord? Given, Chord? Typed) : TabRemark;
+    public sealed partial record OtherChord(Chord? Given, Chord? Typed) : TabRemark;
 
     // ---- Numbers and signs on a string ----
 
     /// <summary>A sign that says nothing on a string is passed over.</summary>
     /// <param name="Sign">The sign as typed.</param>
-    public sealed record SignPassedOver(string Sign) : TabRemark;
+    public sealed partial record SignPassedOver(string Sign) : TabRemark;
 
     /// <summary>Two digits are two frets, since one fret of both would be beyond the neck.</summary>
     /// <param name="First">The first digit.</param>
     /// <param name="Second">The second.</param>
     /// <param name="Frets">The last fret.</param>
-    public sealed record DigitsApart(int First, int Second, int Frets) : TabRemark;
+    public sealed partial record DigitsApart(int First, int Second, int Frets) : TabRemark;
 
     /// <summary>Three digits or more are several frets.</summary>
     /// <param name="Digits">The digits as typed.</param>
     /// <param name="Frets">The last fret.</param>
     /// <param name="Last">The last number that they are read as; null where it is none.</param>
-    public sealed record ManyDigits(string Digits, int Frets, int? Last) : TabRemark;
+    public sealed partial record ManyDigits(string Digits, int Frets, int? Last) : TabRemark;
 
     /// <summary>A number of two digits may have been meant as two frets, since all others are low.</summary>
     /// <param name="Fret">The fret as which it is read.</param>
-    public sealed record TwoDigits(int Fret) : TabRemark;
+    public sealed partial record TwoDigits(int Fret) : TabRemark;
 
     /// <summary>A sign of a slide and then a gap leads to the next number on the string.</summary>
     /// <param name="Sign">The sign.</param>
     /// <param name="Fret">The number to which it leads.</param>
-    public sealed record SlideOverGap(char Sign, int Fret) : TabRemark;
+    public sealed partial record SlideOverGap(char Sign, int Fret) : TabRemark;
 
     /// <summary>The target of a bend lies below its fret, so it says how far it is bent.</summary>
     /// <param name="Target">The target as typed.</param>
     /// <param name="Fret">The fret.</param>
     /// <param name="Cents">How far it is bent.</param>
-    public sealed record BendBy(int Target, int Fret, int Cents) : TabRemark;
+    public sealed partial record BendBy(int Target, int Fret, int Cents) : TabRemark;
 
     /// <summary>A bend does not say how far; a whole tone is taken.</summary>
     public sealed record BendUnsaid : TabRemark;
 
     /// <summary>A trill does not say with which fret.</summary>
     /// <param name="Fret">The fret that is taken, a whole tone above.</param>
-    public sealed record TrillUnsaid(int Fret) : TabRemark;
+    public sealed partial record TrillUnsaid(int Fret) : TabRemark;
 
     // ---- Time ----
 
     /// <summary>A number stands between two counts.</summary>
     /// <param name="Time">Where in its bar it is read, in beats.</param>
     /// <param name="Fits">Whether the count fits the numbers of the bar; else it is not used.</param>
-    public sealed record BetweenCounts(Fraction Time, bool Fits) : TabRemark;
+    public sealed partial record BetweenCounts(Fraction Time, bool Fits) : TabRemark;
 
     /// <summary>The values of a bar's rhythm have no common measure, so it is not used.</summary>
     public sealed record NoCommonMeasure : TabRemark;
@@ -147,61 +149,61 @@ public abstract record TabRemark
     /// <summary>The rhythm of a bar goes on into another bar.</summary>
     /// <param name="Beats">How many beats it lasts.</param>
     /// <param name="Time">The time signature.</param>
-    public sealed record BarTooFull(Fraction Beats, TimeSignature Time) : TabRemark;
+    public sealed partial record BarTooFull(Fraction Beats, TimeSignature Time) : TabRemark;
 
     /// <summary>A bar has not as many values as notes.</summary>
     public sealed record ValuesShared : TabRemark;
 
     /// <summary>Nothing says the time, so the spacing is read.</summary>
     /// <param name="Step">What a character is, in beats.</param>
-    public sealed record SpacingAsTime(Fraction Step) : TabRemark;
+    public sealed partial record SpacingAsTime(Fraction Step) : TabRemark;
 
     /// <summary>Equal notes are more than a bar holds.</summary>
     /// <param name="Count">How many there are.</param>
     /// <param name="Usual">How long one would be, in beats.</param>
     /// <param name="Time">The time signature.</param>
     /// <param name="Read">How long one is read, in beats.</param>
-    public sealed record ShorterNotes(int Count, Fraction Usual, TimeSignature Time, Fraction Read) : TabRemark;
+    public sealed partial record ShorterNotes(int Count, Fraction Usual, TimeSignature Time, Fraction Read) : TabRemark;
 
     /// <summary>Neither a count nor the spacing says the time.</summary>
     /// <param name="Each">How long each note is read, in beats.</param>
-    public sealed record EqualNotes(Fraction Each) : TabRemark;
+    public sealed partial record EqualNotes(Fraction Each) : TabRemark;
 
     // ---- What can be played ----
 
     /// <summary>A number is beyond the usual neck, so the neck is longer.</summary>
     /// <param name="Fret">The highest number.</param>
     /// <param name="Frets">The frets of the neck that is taken.</param>
-    public sealed record LongerNeck(int Fret, int Frets) : TabRemark;
+    public sealed partial record LongerNeck(int Fret, int Frets) : TabRemark;
 
     /// <summary>A number lies behind the capo, so all are counted from there.</summary>
     /// <param name="Fret">The number.</param>
     /// <param name="Capo">The fret of the capo.</param>
-    public sealed record CountedFromCapo(int Fret, int Capo) : TabRemark;
+    public sealed partial record CountedFromCapo(int Fret, int Capo) : TabRemark;
 
     /// <summary>A name below a note is not that of its pitch.</summary>
     /// <param name="Pitch">The pitch.</param>
     /// <param name="Name">The name that is passed over.</param>
-    public sealed record OtherName(Pitch Pitch, NoteName Name) : TabRemark;
+    public sealed partial record OtherName(Pitch Pitch, NoteName Name) : TabRemark;
 
     /// <summary>A release of nothing bent is a plain note.</summary>
     /// <param name="Fret">Its fret.</param>
-    public sealed record NothingBent(int Fret) : TabRemark;
+    public sealed partial record NothingBent(int Fret) : TabRemark;
 
     /// <summary>A natural harmonic at a fret without a node is a plain note.</summary>
     /// <param name="Fret">The fret.</param>
-    public sealed record NoNode(int Fret) : TabRemark;
+    public sealed partial record NoNode(int Fret) : TabRemark;
 
     /// <summary>A sign of a slide after a gap comes from the number before.</summary>
     /// <param name="From">The fret from which it slides.</param>
     /// <param name="To">The fret to which it slides.</param>
-    public sealed record SlideFrom(int From, int To) : TabRemark;
+    public sealed partial record SlideFrom(int From, int To) : TabRemark;
 
     /// <summary>A hammer-on or a pull-off leads to the same fret or in the wrong direction, and is left as typed.</summary>
     /// <param name="Technique">The technique.</param>
     /// <param name="From">The fret before it.</param>
     /// <param name="To">Its fret.</param>
-    public sealed record WrongWay(Technique Technique, int From, int To) : TabRemark;
+    public sealed partial record WrongWay(Technique Technique, int From, int To) : TabRemark;
 
     /// <summary>A release that is bent at once is the release alone.</summary>
     public sealed record ReleaseAlone : TabRemark;

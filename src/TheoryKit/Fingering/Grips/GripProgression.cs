@@ -1,8 +1,5 @@
 using System.Collections.Immutable;
 using TheoryKit.Fingering.Hands;
-using TheoryKit.Theory.Chords;
-using TheoryKit.Theory.Notes;
-using TheoryKit.Values;
 
 namespace TheoryKit.Fingering.Grips;
 
@@ -11,7 +8,7 @@ namespace TheoryKit.Fingering.Grips;
 /// <param name="Reason">Why; null where the grips to choose from were given, and none were.</param>
 public sealed record ChordWithoutGrip(int Index, NoGripReason? Reason);
 
-/// <summary>One grip for each chord of a progression, chosen so that effort plus motion is least.</summary>
+/// <summary>One grip for each chord of a progression, chosen so that effort plus motion is least; found by <see cref="ProgressionSearch"/>.</summary>
 public sealed class GripProgression
 {
     private GripProgression(ImmutableArray<ChordGrip> grips, double cost, ChordWithoutGrip? reason = null) =>
@@ -26,22 +23,7 @@ public sealed class GripProgression
     /// <summary>The chord that has no grip, and why; null where every chord has one.</summary>
     public ChordWithoutGrip? Reason { get; }
 
-    /// <summary>The least-effort, least-motion grips for questions asked one after the other. Exact: every grip of each is weighed against every grip of the next.</summary>
-    /// <remarks>
-    /// Motion is what the hand and the voices do: shifting the hand as in a line, and <see cref="EffortWeights.VoiceStep"/>
-    /// for every semitone that a voice goes. The voices go by the least total motion in which every note of both grips has
-    /// its voice; voices part and meet where one grip sounds more notes.
-    /// </remarks>
-    public static GripProgression Find(IEnumerable<GripQuery> questions)
-    {
-        return Join(
-            Check
-                .Items(questions)
-                .Select(static question => (question, (IReadOnlyList<ChordGrip>)GripSearch.Find(question)))
-        );
-    }
-
-    /// <summary>The same among the grips given for each question, which may be fewer than all that answer it; at the first with none it ends.</summary>
+    /// <summary>The progression among the grips given for each question, which may be fewer than all that answer it; at the first with none it ends.</summary>
     internal static GripProgression Join(IEnumerable<(GripQuery Question, IReadOnlyList<ChordGrip> Grips)> among)
     {
         var columns = new List<Column>();
@@ -82,24 +64,6 @@ public sealed class GripProgression
         }
 
         return new(ImmutableArray.Create(grips), cost);
-    }
-
-    /// <summary>The grips for chords that all are asked alike, each under its melody note where one is given.</summary>
-    /// <param name="chords">The chords in order.</param>
-    /// <param name="like">The question for all; its chord and top do not count.</param>
-    /// <param name="melody">The top note for each chord, null for any; or null for no melody.</param>
-    /// <exception cref="ArgumentException">There are not as many melody notes as chords.</exception>
-    public static GripProgression Find(
-        IReadOnlyList<Chord> chords,
-        GripQuery like,
-        IReadOnlyList<Pitch?>? melody = null
-    )
-    {
-        ArgumentNullException.ThrowIfNull(like);
-        chords = Check.Items(chords);
-        return melody is null || melody.Count == chords.Count
-            ? Find(chords.Select((chord, index) => like with { Chord = chord, Top = melody?[index] }))
-            : throw new ArgumentException($"{melody.Count} melody notes for {chords.Count} chords.", nameof(melody));
     }
 
     /// <summary>

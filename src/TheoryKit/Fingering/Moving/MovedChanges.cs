@@ -132,7 +132,7 @@ public sealed class MovedChanges
                 hand,
                 limits,
                 all,
-                GripProgression.Find(all.Select(chord => limits.For(chord, from, hand)))
+                ProgressionSearch.Find(all.Select(chord => limits.For(chord, from, hand)))
             );
     }
 

@@ -10,7 +10,14 @@ namespace TheoryKit.Fingering.Moving;
 /// <param name="Same">The same frets as a grip of the same chord in the new tuning; null if they are none there: the grip can't stay.</param>
 /// <param name="Easiest">Its grip in the easiest version; null if the changes have none in the new tuning.</param>
 /// <param name="Kept">Its grip in the version that keeps what can stay; null likewise.</param>
-public sealed record MovedGrip(Chord Chord, ChordGrip? Before, ChordGrip? Same, ChordGrip? Easiest, ChordGrip? Kept)
+[Checked]
+public sealed partial record MovedGrip(
+    Chord Chord,
+    ChordGrip? Before,
+    ChordGrip? Same,
+    ChordGrip? Easiest,
+    ChordGrip? Kept
+)
 {
     private readonly Sequence<MovedPosition> positions = new([]);
 

@@ -6,7 +6,8 @@ using TheoryKit.Values;
 namespace TheoryKit.Fingering.Moving;
 
 /// <summary>Why a grip can't stay in another tuning. Equal when kind and figures are.</summary>
-public abstract record MustMoveReason
+[Checked]
+public abstract partial record MustMoveReason
 {
     private MustMoveReason() { }
 
@@ -28,12 +29,12 @@ public abstract record MustMoveReason
     /// <summary>Tones would be missing that may not be left out.</summary>
     /// <param name="Chord">The chord.</param>
     /// <param name="Tones">Which.</param>
-    public sealed record MissingTones(Chord Chord, Formula Tones) : MustMoveReason;
+    public sealed partial record MissingTones(Chord Chord, Formula Tones) : MustMoveReason;
 
     /// <summary>Another note would be lowest than the bass.</summary>
     /// <param name="Lowest">What would be.</param>
     /// <param name="Bass">The bass.</param>
-    public sealed record OtherBass(Pitch Lowest, NoteName Bass) : MustMoveReason;
+    public sealed partial record OtherBass(Pitch Lowest, NoteName Bass) : MustMoveReason;
 
     /// <summary>The limits leave it out in the new tuning.</summary>
     public sealed record OutsideLimits : MustMoveReason;

@@ -3,7 +3,8 @@ using TheoryKit.Values;
 namespace TheoryKit.Fingering.Retuning;
 
 /// <summary>Why a search finds no tuning. Equal when kind and figures are.</summary>
-public abstract record NoTuningReason
+[Checked]
+public abstract partial record NoTuningReason
 {
     private NoTuningReason() { }
 
@@ -12,7 +13,7 @@ public abstract record NoTuningReason
 
     /// <summary>The only one is cut off.</summary>
     /// <param name="Limit">What cuts it off.</param>
-    public sealed record OnlyOneCutOff(TuningLimit Limit) : NoTuningReason;
+    public sealed partial record OnlyOneCutOff(TuningLimit Limit) : NoTuningReason;
 
     /// <summary>All of them are cut off.</summary>
     public sealed record AllCutOff : NoTuningReason

@@ -66,7 +66,8 @@ public sealed class TuningAnswer : IReadOnlyList<FoundTuning>
 /// <summary>A limit, and how many tunings it cut off. Equal when both are.</summary>
 /// <param name="Limit">The limit.</param>
 /// <param name="Count">How many.</param>
-public sealed record TuningCut(TuningLimit Limit, long Count);
+[Checked]
+public sealed partial record TuningCut(TuningLimit Limit, long Count);
 
 /// <summary>How far a search is.</summary>
 /// <param name="Decided">How many tunings are worked out or cut off.</param>

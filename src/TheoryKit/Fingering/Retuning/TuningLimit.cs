@@ -1,10 +1,12 @@
 using TheoryKit.Theory.Chords;
 using TheoryKit.Tunings.Strings;
+using TheoryKit.Values;
 
 namespace TheoryKit.Fingering.Retuning;
 
 /// <summary>What keeps a tuning from being an answer of <see cref="TuningSearch"/>. Equal when kind and figures are.</summary>
-public abstract record TuningLimit
+[Checked]
+public abstract partial record TuningLimit
 {
     private TuningLimit() { }
 
@@ -13,31 +15,31 @@ public abstract record TuningLimit
 
     /// <summary>A string would be too slack.</summary>
     /// <param name="Lightest">The least tension.</param>
-    public sealed record TooSlack(Tension Lightest) : TuningLimit;
+    public sealed partial record TooSlack(Tension Lightest) : TuningLimit;
 
     /// <summary>A string would be too tight.</summary>
     /// <param name="Heaviest">The most tension.</param>
-    public sealed record TooTight(Tension Heaviest) : TuningLimit;
+    public sealed partial record TooTight(Tension Heaviest) : TuningLimit;
 
     /// <summary>A string would be too near to breaking.</summary>
     /// <param name="MostOfBreaking">The greatest part of the breaking stress, above 0 and at most 1.</param>
-    public sealed record NearBreaking(double MostOfBreaking) : TuningLimit;
+    public sealed partial record NearBreaking(double MostOfBreaking) : TuningLimit;
 
     /// <summary>Something that a tuning must have is missing.</summary>
     /// <param name="Requirement">What.</param>
-    public sealed record Lacks(TuningRequirement Requirement) : TuningLimit;
+    public sealed partial record Lacks(TuningRequirement Requirement) : TuningLimit;
 
     /// <summary>A note of the line lies on no string.</summary>
     public sealed record NoteNowhere : TuningLimit;
 
     /// <summary>A chord has no grip.</summary>
     /// <param name="Chord">The chord.</param>
-    public sealed record NoGrip(Chord Chord) : TuningLimit;
+    public sealed partial record NoGrip(Chord Chord) : TuningLimit;
 
     /// <summary>The hand can't play the line.</summary>
     public sealed record NoFingering : TuningLimit;
 
     /// <summary>It takes more effort than the best ones and the next one.</summary>
     /// <param name="Best">How many were asked for.</param>
-    public sealed record Outdone(int Best) : TuningLimit;
+    public sealed partial record Outdone(int Best) : TuningLimit;
 }

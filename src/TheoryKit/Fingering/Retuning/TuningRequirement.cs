@@ -3,6 +3,7 @@ using TheoryKit.Fingering.Grips;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Notes;
 using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
 namespace TheoryKit.Fingering.Retuning;
 
@@ -10,7 +11,8 @@ namespace TheoryKit.Fingering.Retuning;
 /// Something that a tuning must have to be an answer of <see cref="TuningSearch"/>. Each kind is one nested record that
 /// answers one question; the search asks it of half-decided tunings too. Equal when kind and properties agree.
 /// </summary>
-public abstract record TuningRequirement
+[Checked]
+public abstract partial record TuningRequirement
 {
     private protected TuningRequirement() { }
 

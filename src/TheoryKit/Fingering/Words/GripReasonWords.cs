@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using TheoryKit.Fingering.Grips;
 using TheoryKit.Fingering.Hands;
 using TheoryKit.Theory.Chords;
@@ -32,7 +31,7 @@ public static class GripReasonWords
             NoGripReason.RequiredTones all => None(all.Chord, "with every tone that may not be left out"),
             NoGripReason.SeveralLimits several =>
                 $"No single limit keeps {several.Chord.ToString(format, naming)} from sounding on this neck: drop several of them, if the neck has its tones at all.",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(reason),
         };
 
         string None(Chord chord, string limit) =>

@@ -1,5 +1,5 @@
-using System.Diagnostics;
 using TheoryKit.Fingering.Lines;
+using TheoryKit.Values;
 
 namespace TheoryKit.Fingering.Words;
 
@@ -28,7 +28,7 @@ public static class LineReasonWords
                 $"Note {note} does not lie on the string of note {note - 1}, on which it is to stay.",
             NoLineReason.CannotFollow no =>
                 $"Note {note} can't be played after note {note - 1} {Between(no.First, no.Last)}: the fingers would cross or do not reach, and there is no place to shift to.",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(reason),
         };
     }
 

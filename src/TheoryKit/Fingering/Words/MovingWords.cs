@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using TheoryKit.Fingering.Moving;
 using TheoryKit.Values;
 
@@ -22,7 +21,7 @@ public static class MovingWords
             MustMoveReason.OtherBass other =>
                 $"{other.Lowest.ToString(format, naming)} would be lowest, not {other.Bass.ToString(format, naming)}",
             MustMoveReason.OutsideLimits => "the limits leave it out in the new tuning",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(reason),
         };
 
         string Gives(ForeignTone tone) =>

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using TheoryKit.Fingering.Retuning;
 using TheoryKit.Values;
@@ -21,7 +20,7 @@ public static class TuningSearchWords
                 $"The only tuning is no answer; it was cut off by this: {only.Limit.InWords(format, naming)}.",
             NoTuningReason.AllCutOff all =>
                 $"None of {Count(all.Space)} tunings is an answer. What cut them off: {string.Join("; ", all.Cuts.Select(Cut))}.",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(reason),
         };
 
         string Cut(TuningCut cut) => $"{cut.Limit.InWords(format, naming)} ({Count(cut.Count)})";
@@ -48,7 +47,7 @@ public static class TuningSearchWords
             TuningLimit.NoFingering => "no fingering of the line",
             TuningLimit.Outdone { Best: 1 } => "more effort than the best and the next",
             TuningLimit.Outdone outdone => $"more effort than the best {Count(outdone.Best)} and the next",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(limit),
         };
 
     /// <summary>What is required of a tuning, in a few words.</summary>
@@ -68,7 +67,7 @@ public static class TuningSearchWords
             TuningRequirement.OpenTones open => $"{open.Chord.ToString(format, naming)} on the open strings",
             TuningRequirement.Kept kept => $"string {kept.Number} stays",
             TuningRequirement.Retuned retuned => $"at most {English.Count(retuned.Strings, "string")} retuned",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(requirement),
         };
 
     private static string Count(long count) => count.ToString("N0", CultureInfo.InvariantCulture);

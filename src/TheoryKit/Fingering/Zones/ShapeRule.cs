@@ -9,7 +9,8 @@ using TheoryKit.Values;
 namespace TheoryKit.Fingering.Zones;
 
 /// <summary>A rule that lays a formula out on the neck from a fret on. A further layout is a further rule in this file.</summary>
-public abstract record ShapeRule
+[Checked]
+public abstract partial record ShapeRule
 {
     private ShapeRule() { }
 

@@ -22,15 +22,25 @@ public static class ZoneSearch
     /// then the lower one. In a tuning where no window within reach is complete, the one that misses the fewest tones
     /// stands in.
     /// </remarks>
+    public static ZoneAnswer Find(ZoneQuery query)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        return new(query, new Search(query.Chord, query.Neck, query.Hand).Run());
+    }
+
+    /// <summary>The zones of a chord on a neck.</summary>
     /// <param name="chord">The chord.</param>
     /// <param name="neck">The neck.</param>
     /// <param name="hand">The hand; the average one if null.</param>
-    public static IReadOnlyList<Zone> Zones(this Chord chord, Neck neck, Hand? hand = null)
-    {
-        ArgumentNullException.ThrowIfNull(chord);
-        ArgumentNullException.ThrowIfNull(neck);
-        return new Search(chord, neck, hand ?? Hand.Average).Run();
-    }
+    public static ZoneAnswer Zones(this Chord chord, Neck neck, Hand? hand = null) =>
+        Find(
+            new()
+            {
+                Chord = chord,
+                Neck = neck,
+                Hand = hand ?? Hand.Average,
+            }
+        );
 
     private sealed class Search
     {

@@ -14,6 +14,7 @@ namespace TheoryKit.Paths.Exercises;
 /// <para>Text: <c>up and down</c>, <c>groups of 3</c>, <c>broken by 2</c>, <c>figure 1 3 2</c>, <c>skipped strings</c>.</para>
 /// </remarks>
 [ReadAs("a drill")]
+[Checked]
 public abstract partial record Drill : ISpanParsable<Drill>
 {
     /// <summary>The most tones in a figure, and the farthest that one reaches: 12.</summary>

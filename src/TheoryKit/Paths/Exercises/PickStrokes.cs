@@ -5,7 +5,8 @@ using TheoryKit.Values;
 namespace TheoryKit.Paths.Exercises;
 
 /// <summary>A note and the stroke that it is struck with; none for a note that sounds on from the one before.</summary>
-public sealed record PickStroke(PathNote Note, PickDirection? Direction)
+[Checked]
+public sealed partial record PickStroke(PathNote Note, PickDirection? Direction)
 {
     /// <summary>The note and its stroke in words.</summary>
     public override string ToString() =>

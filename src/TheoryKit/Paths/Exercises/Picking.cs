@@ -21,6 +21,7 @@ public enum PickDirection
 /// </summary>
 /// <remarks>Text: <c>alternate</c>, <c>economy</c>, <c>pendulum 1/2</c>.</remarks>
 [ReadAs("a way of picking")]
+[Checked]
 public abstract partial record Picking : ISpanParsable<Picking>
 {
     private Picking() { }

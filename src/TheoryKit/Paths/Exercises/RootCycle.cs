@@ -10,6 +10,7 @@ namespace TheoryKit.Paths.Exercises;
 /// </summary>
 /// <remarks>Text: <c>fourths</c>, <c>semitones</c>, <c>shuffled 7</c>.</remarks>
 [ReadAs("an order of roots")]
+[Checked]
 public abstract partial record RootCycle : ISpanParsable<RootCycle>
 {
     private const int Roots = 12;

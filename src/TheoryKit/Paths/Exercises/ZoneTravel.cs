@@ -13,7 +13,8 @@ namespace TheoryKit.Paths.Exercises;
 /// <param name="Note">The number of the first note in the new zone, counted from 0.</param>
 /// <param name="From">The zone that it leaves.</param>
 /// <param name="To">The zone that it goes to.</param>
-public sealed record ZoneHinge(int Note, Zone From, Zone To)
+[Checked]
+public sealed partial record ZoneHinge(int Note, Zone From, Zone To)
 {
     /// <summary>The note, and the zones.</summary>
     public override string ToString() => $"note {Note + 1}: {From} to {To}";
@@ -176,7 +177,7 @@ public sealed partial class ZoneTravel : IEquatable<ZoneTravel>
     }
 
     /// <summary>A tone on the way, in a zone, and the stops that may come before it; none for the first. The last one ends the line.</summary>
-    internal sealed record Stop(Place Place, int Zone, IReadOnlyList<int> Before);
+    internal sealed partial record Stop(Place Place, int Zone, IReadOnlyList<int> Before);
 
     private sealed class Builder
     {

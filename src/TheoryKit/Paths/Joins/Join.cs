@@ -3,6 +3,7 @@ using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Notes;
 using TheoryKit.Theory.Progressions;
 using TheoryKit.Tunings.Necks;
+using TheoryKit.Values;
 
 namespace TheoryKit.Paths.Joins;
 
@@ -15,7 +16,8 @@ namespace TheoryKit.Paths.Joins;
 /// <param name="ToFunction">What the tone that is entered is to it.</param>
 /// <param name="Way">How the line comes there.</param>
 /// <param name="Count">How often it occurs in the cycle; 0 for one that it leaves out.</param>
-public sealed record Join(Chord From, Degree FromFunction, Chord To, Degree ToFunction, JoinWay Way, int Count);
+[Checked]
+public sealed partial record Join(Chord From, Degree FromFunction, Chord To, Degree ToFunction, JoinWay Way, int Count);
 
 /// <summary>How much there is of a joined line. Equal when all four agree.</summary>
 /// <param name="Chords">How many chords are played.</param>
@@ -32,7 +34,8 @@ public readonly record struct JoinExtent(int Chords, int Notes, Fraction Beats, 
 /// <param name="Way">How the line came from the chord before; null for the first.</param>
 /// <param name="Last">The tone it is left from.</param>
 /// <param name="Approach">The pitch that is played in place of <paramref name="Last"/> to lead into the next chord; null for none.</param>
-public sealed record JoinedChord(
+[Checked]
+public sealed partial record JoinedChord(
     ChordSpan Span,
     int Notes,
     Place Entry,

@@ -23,6 +23,7 @@ public enum JoinWay
 /// Whatever the rule, a new chord whose only tone in the zone is the pitch just played is entered on that, the direction kept.
 /// </remarks>
 [EqualBy(nameof(Name))]
+[Checked]
 public abstract partial record JoinRule
 {
     private JoinRule(string name) => Name = name;
@@ -101,13 +102,13 @@ public abstract partial record JoinRule
     /// <summary>Which tone is entered, where the line goes from there, and how it came.</summary>
     internal readonly record struct Entry(int Tone, Direction Direction, JoinWay Way);
 
-    internal sealed record BeyondRule() : JoinRule("strictly beyond")
+    internal sealed partial record BeyondRule() : JoinRule("strictly beyond")
     {
         internal override Entry Enter(ReadOnlySpan<int> tones, int last, Direction direction) =>
             EnterBeyond(tones, last, direction);
     }
 
-    internal sealed record CommonToneRule() : JoinRule("common tone held")
+    internal sealed partial record CommonToneRule() : JoinRule("common tone held")
     {
         internal override Entry Enter(ReadOnlySpan<int> tones, int last, Direction direction) =>
             tones.BinarySearch(last) is >= 0 and var held
@@ -115,7 +116,7 @@ public abstract partial record JoinRule
                 : EnterBeyond(tones, last, direction);
     }
 
-    internal sealed record NearestRule() : JoinRule("nearest either way")
+    internal sealed partial record NearestRule() : JoinRule("nearest either way")
     {
         internal override Entry Enter(ReadOnlySpan<int> tones, int last, Direction direction)
         {
@@ -134,7 +135,7 @@ public abstract partial record JoinRule
         }
     }
 
-    internal sealed record SemitoneRule() : JoinRule("semitone approach")
+    internal sealed partial record SemitoneRule() : JoinRule("semitone approach")
     {
         internal override bool Approaches => true;
 

@@ -30,7 +30,8 @@ public enum JoinStarts
 /// <param name="Rounds">How many times it goes through the changes.</param>
 /// <param name="Joins">How many of the joins that there are the cycle makes; see <see cref="JoinedChanges.PossibleJoins"/>.</param>
 /// <param name="PossibleJoins">How many there are.</param>
-public sealed record JoinCell(
+[Checked]
+public sealed partial record JoinCell(
     Window Window,
     int NotesPerChord,
     Pitch Start,

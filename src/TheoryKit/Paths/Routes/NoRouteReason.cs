@@ -5,7 +5,8 @@ using TheoryKit.Values;
 namespace TheoryKit.Paths.Routes;
 
 /// <summary>Why there is no route: most often the first chord that none gets to, and what it lacks. Equal when kind and figures are.</summary>
-public abstract record NoRouteReason
+[Checked]
+public abstract partial record NoRouteReason
 {
     private NoRouteReason() { }
 
@@ -15,23 +16,24 @@ public abstract record NoRouteReason
     /// <summary>The chords' zones don't make as many different windows.</summary>
     /// <param name="Windows">How many are asked for.</param>
     /// <param name="Chords">How many chords there are.</param>
-    public sealed record TooFewWindows(int Windows, int Chords) : NoRouteReason;
+    public sealed partial record TooFewWindows(int Windows, int Chords) : NoRouteReason;
 
     /// <summary>No route gets to a chord.</summary>
     /// <param name="Index">Which, from 0.</param>
     /// <param name="Chord">The chord.</param>
     /// <param name="Lack">What it lacks.</param>
-    public sealed record Blocked(int Index, Chord Chord, ChordLack Lack) : NoRouteReason;
+    public sealed partial record Blocked(int Index, Chord Chord, ChordLack Lack) : NoRouteReason;
 }
 
 /// <summary>What a chord lacks for a route. Equal when kind and figures are.</summary>
-public abstract record ChordLack
+[Checked]
+public abstract partial record ChordLack
 {
     private ChordLack() { }
 
     /// <summary>A shape at the frets asked for.</summary>
     /// <param name="Window">The frets.</param>
-    public sealed record ShapeAt(Window Window) : ChordLack;
+    public sealed partial record ShapeAt(Window Window) : ChordLack;
 
     /// <summary>A zone on the neck.</summary>
     public sealed record Zone : ChordLack;
@@ -52,5 +54,5 @@ public abstract record ChordLack
 
     /// <summary>A zone that the plan leaves it.</summary>
     /// <param name="Plan">The plan.</param>
-    public sealed record ZoneInPlan(RoutePlan Plan) : ChordLack;
+    public sealed partial record ZoneInPlan(RoutePlan Plan) : ChordLack;
 }

@@ -20,7 +20,8 @@ namespace TheoryKit.Paths.Routes;
 /// <param name="Direction">Where the line goes from there.</param>
 /// <param name="Notes">How many notes it has.</param>
 /// <param name="Cost">What it costs, the way into it included.</param>
-public sealed record RouteStop(
+[Checked]
+public sealed partial record RouteStop(
     ChordSpan Span,
     Window Window,
     Form? Form,

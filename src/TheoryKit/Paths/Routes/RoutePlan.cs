@@ -1,9 +1,11 @@
 using TheoryKit.Fingering.Hands;
+using TheoryKit.Values;
 
 namespace TheoryKit.Paths.Routes;
 
 /// <summary>How a route goes along the neck. A new way to go is a nested record here. Equal when kind and settings are.</summary>
-public abstract record RoutePlan
+[Checked]
+public abstract partial record RoutePlan
 {
     private RoutePlan() { }
 
@@ -28,7 +30,7 @@ public abstract record RoutePlan
     /// <summary>Everything in one window of frets.</summary>
     /// <param name="Place">The window; null for the best of those that the chords' zones have, one in which every shape is
     /// complete where there is such.</param>
-    public sealed record Stay(Window? Place = null) : RoutePlan
+    public sealed partial record Stay(Window? Place = null) : RoutePlan
     {
         internal override bool IsOnePlace => true;
 
@@ -41,7 +43,7 @@ public abstract record RoutePlan
     /// </summary>
     /// <param name="From">A fret of the first window.</param>
     /// <param name="Goal">A fret of the last window.</param>
-    public sealed record Climb(int From, int Goal) : RoutePlan
+    public sealed partial record Climb(int From, int Goal) : RoutePlan
     {
         private readonly int? by;
 
@@ -81,7 +83,7 @@ public abstract record RoutePlan
 
     /// <summary>Anywhere.</summary>
     /// <param name="MinZones">How many different windows it goes through at least, 1 to <see cref="MaxZones"/>.</param>
-    public sealed record Roam(int MinZones = 1) : RoutePlan
+    public sealed partial record Roam(int MinZones = 1) : RoutePlan
     {
         /// <summary>The most windows that can be asked for: 8. The work grows with the number of sets of so many windows.</summary>
         public const int MaxZones = 8;

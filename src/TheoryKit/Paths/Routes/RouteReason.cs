@@ -1,11 +1,13 @@
 using Fractions;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Notes;
+using TheoryKit.Values;
 
 namespace TheoryKit.Paths.Routes;
 
 /// <summary>Why a note of a route is there. Equal when kind and figures are.</summary>
-public abstract record RouteReason : NoteReason
+[Checked]
+public abstract partial record RouteReason : NoteReason
 {
     private RouteReason() { }
 
@@ -13,12 +15,12 @@ public abstract record RouteReason : NoteReason
     /// <param name="Chord">The chord.</param>
     /// <param name="Function">What it is to the chord.</param>
     /// <param name="Triad">The triad that the line keeps to; null for the whole chord.</param>
-    public sealed record Enters(Chord Chord, Degree Function, Chord? Triad) : RouteReason;
+    public sealed partial record Enters(Chord Chord, Degree Function, Chord? Triad) : RouteReason;
 
     /// <summary>It enters a chord before its time.</summary>
     /// <param name="Chord">The chord.</param>
     /// <param name="Function">What it is to the chord.</param>
     /// <param name="Triad">The triad that the line keeps to; null for the whole chord.</param>
     /// <param name="Ahead">How many beats ahead.</param>
-    public sealed record Anticipates(Chord Chord, Degree Function, Chord? Triad, Fraction Ahead) : RouteReason;
+    public sealed partial record Anticipates(Chord Chord, Degree Function, Chord? Triad, Fraction Ahead) : RouteReason;
 }

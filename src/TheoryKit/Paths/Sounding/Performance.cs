@@ -16,7 +16,8 @@ namespace TheoryKit.Paths.Sounding;
 /// <param name="Length">How long it sounds, in beats as played.</param>
 /// <param name="Loudness">How loud, as a factor of the amplitude of a plain note.</param>
 /// <param name="Note">The note of the path.</param>
-public sealed record SoundingNote(Pitch Pitch, Fraction Start, Fraction Length, double Loudness, PathNote Note)
+[Checked]
+public sealed partial record SoundingNote(Pitch Pitch, Fraction Start, Fraction Length, double Loudness, PathNote Note)
 {
     private readonly Sequence<PitchPoint> curve = new([]);
 

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Fractions;
 using TheoryKit.Paths.Joins;
 using TheoryKit.Values;
@@ -20,7 +19,7 @@ public static class JoinWords
                 "The nearest tone of the new chord above or below the last note, of two equally near the one in the direction of travel; the line goes on in the direction of that step.",
             JoinRule.SemitoneRule =>
                 "The nearest tone strictly beyond, as ever, but the last note of the old chord gives way to the pitch a semitone before that tone where it fits.",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(rule),
         };
 
     /// <summary>The two functions with their chords: <c>b7 of Gm9 to 3 of C13, 4 times</c>.</summary>

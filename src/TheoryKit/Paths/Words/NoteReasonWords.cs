@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using TheoryKit.Paths.Exercises;
 using TheoryKit.Paths.Joins;
 using TheoryKit.Paths.MadeLines;
@@ -41,7 +40,7 @@ public static class NoteReasonWords
                 $"passing tone of {passing.Scale.ToString(format, naming)} to {Tone(passing.Function, passing.Chord)}",
             MadeReason.Leading leading =>
                 $"{(leading.Way.IsEnclosure ? "enclosure of" : "approach to")} {Tone(leading.Function, leading.Chord)} from {(leading.IsAbove ? "above" : "below")}: {Step(leading)}",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(reason),
         };
 
         string Name(Chord chord) => chord.ToString(format, naming);

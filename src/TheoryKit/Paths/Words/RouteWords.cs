@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using TheoryKit.Paths.Routes;
 using TheoryKit.Values;
 
@@ -18,7 +17,7 @@ public static class RouteWords
                     + (climb.By is { } times ? $" in {English.Count(times, "time")} through" : ""),
             RoutePlan.Roam { MinZones: 1 } => "roams",
             RoutePlan.Roam roam => $"roams through at least {roam.MinZones} zones",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(plan),
         };
 
     /// <summary>Why there is no route, in a sentence that counts chords from 1.</summary>
@@ -33,7 +32,7 @@ public static class RouteWords
                 $"The chords' zones don't make {few.Windows} different windows for {English.Count(few.Chords, "chord")}.",
             NoRouteReason.Blocked blocked =>
                 $"Chord {blocked.Index + 1}, {blocked.Chord.ToString(format, naming)}, {blocked.Lack.InWords()}",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(reason),
         };
 
     /// <summary>What a chord lacks for a route, as the end of a sentence about it.</summary>
@@ -47,6 +46,6 @@ public static class RouteWords
                 $"can't start on {string.Join(" or ", target.Numbers)}: no shape of it has such a tone.",
             ChordLack.Reach => "can't be played through: the fingers of its shapes don't reach from tone to tone.",
             ChordLack.ZoneInPlan left => $"has no zone left for a route that {left.Plan.InWords()}.",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(lack),
         };
 }

@@ -24,7 +24,7 @@ public static class TechniqueLossWords
             TechniqueLoss.NoFret at => $"the {at.Technique.Name}: {InWords(at.Why)}",
             TechniqueLoss.Unplayable at =>
                 $"its technique: {English.List(at.Techniques.Select(static each => each.Name))} can't be played there",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(loss),
         };
 
     /// <summary>What is there instead: <c>the note struck</c>.</summary>
@@ -38,7 +38,7 @@ public static class TechniqueLossWords
             TechniqueLoss.TrillOffString => "one note held",
             TechniqueLoss.Unreleased at => at.IsPreBent ? "the note struck, bent beforehand" : "the note struck",
             TechniqueLoss.NoFret => "the note without it",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(loss),
         };
 
     private static string InWords(JoinLack why) =>

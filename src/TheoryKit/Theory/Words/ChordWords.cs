@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using TheoryKit.Theory.Chords;
 using TheoryKit.Theory.Naming;
@@ -86,7 +85,7 @@ public static class ChordWords
                 $"{respelled.From.ToString(format, naming)} respelled as {respelled.To.ToString(format, naming)}",
             ReadingReason.SingleNote => "a single note",
             ReadingReason.NoUsualName => "no usual name, counted from the bass",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(reason),
         };
 
     private static string Left(Degree tone) =>

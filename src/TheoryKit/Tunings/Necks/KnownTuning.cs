@@ -8,6 +8,7 @@ namespace TheoryKit.Tunings.Necks;
 /// <param name="Tuning">What the strings are tuned to.</param>
 /// <param name="Instrument">The instrument it is used on, as in "guitar" or "five-string banjo".</param>
 [EqualBy(nameof(Name), nameof(Tuning), nameof(Instrument))]
+[Checked]
 public sealed partial record KnownTuning(string Name, Tuning Tuning, string Instrument)
 {
     /// <summary>Other names of the same tuning, also on other instruments.</summary>

@@ -1,9 +1,11 @@
 using TheoryKit.Theory.Notes;
+using TheoryKit.Values;
 
 namespace TheoryKit.Tunings.Strings;
 
 /// <summary>What is amiss with a gauge that is chosen for a tension. Equal when kind and figures are.</summary>
-public abstract record GaugeWarning
+[Checked]
+public abstract partial record GaugeWarning
 {
     private GaugeWarning() { }
 
@@ -13,7 +15,7 @@ public abstract record GaugeWarning
     /// <param name="BreakingPart">The stress as a part of the breaking stress.</param>
     /// <param name="MostOfBreaking">The most that such a part should be.</param>
     /// <param name="Advice">What would help.</param>
-    public sealed record NearBreaking(
+    public sealed partial record NearBreaking(
         FittedString Gauge,
         Pitch Pitch,
         double BreakingPart,
@@ -27,7 +29,7 @@ public abstract record GaugeWarning
 
     /// <summary>It is a wound string thinner than those that are sold.</summary>
     /// <param name="Gauge">The string.</param>
-    public sealed record ThinnerThanSold(FittedString Gauge) : GaugeWarning;
+    public sealed partial record ThinnerThanSold(FittedString Gauge) : GaugeWarning;
 
     internal static GaugeWarning? For(GaugeChoice choice)
     {

@@ -1,16 +1,18 @@
 using TheoryKit.Theory.Notes;
+using TheoryKit.Values;
 
 namespace TheoryKit.Tunings.Strings;
 
 /// <summary>What would help a string that is not comfortable. Equal when kind and figures are.</summary>
-public abstract record StringAdvice
+[Checked]
+public abstract partial record StringAdvice
 {
     private StringAdvice() { }
 
     /// <summary>For a slack string a heavier one.</summary>
     /// <param name="Gauge">Which.</param>
     /// <param name="Tension">What it pulls.</param>
-    public sealed record FitHeavier(FittedString Gauge, Tension Tension) : StringAdvice;
+    public sealed partial record FitHeavier(FittedString Gauge, Tension Tension) : StringAdvice;
 
     /// <summary>For a slack string a heavier one, which one can't be told, or a higher pitch.</summary>
     public sealed record FitHeavierOrTuneHigher : StringAdvice;
@@ -18,7 +20,7 @@ public abstract record StringAdvice
     /// <summary>For a heavy string a lighter one.</summary>
     /// <param name="Gauge">Which.</param>
     /// <param name="Tension">What it pulls.</param>
-    public sealed record FitLighter(FittedString Gauge, Tension Tension) : StringAdvice;
+    public sealed partial record FitLighter(FittedString Gauge, Tension Tension) : StringAdvice;
 
     /// <summary>For a heavy string a lighter one, which one can't be told, or a lower pitch.</summary>
     public sealed record FitLighterOrTuneLower : StringAdvice;
@@ -28,14 +30,14 @@ public abstract record StringAdvice
 
     /// <summary>For a wound string near breaking a thicker core or a lower pitch.</summary>
     /// <param name="HighestSafe">The highest pitch within the limits; null where it isn't known.</param>
-    public sealed record ThickerCoreOrLower(Pitch? HighestSafe) : StringAdvice;
+    public sealed partial record ThickerCoreOrLower(Pitch? HighestSafe) : StringAdvice;
 
     /// <summary>
     /// For any other string near breaking a lower pitch or a shorter scale. The stress of a plain string is 4 L² f² times the density: only
     /// the pitch and the length are in it.
     /// </summary>
     /// <param name="HighestSafe">The highest pitch within the limits; null where it isn't known.</param>
-    public sealed record LowerOrShorterScale(Pitch? HighestSafe) : StringAdvice;
+    public sealed partial record LowerOrShorterScale(Pitch? HighestSafe) : StringAdvice;
 
     internal static StringAdvice? For(StringTension each) =>
         each.State switch

@@ -3,7 +3,8 @@ using TheoryKit.Values;
 namespace TheoryKit.Tunings.Strings;
 
 /// <summary>What the figures of a <see cref="TensionReport"/> can't tell. Equal when kind and strings are.</summary>
-public abstract record TensionNote
+[Checked]
+public abstract partial record TensionNote
 {
     private TensionNote() { }
 

@@ -39,7 +39,7 @@ public static class TensionWords
                 CultureInfo.InvariantCulture,
                 $"Together the strings pull {all.More.ToString(0)} more than before, {100 * all.Part:0} %: a load on neck and bridge."
             ),
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(warning),
         };
 
     /// <summary>What would help, in a sentence.</summary>
@@ -60,7 +60,7 @@ public static class TensionWords
             StringAdvice.ThickerCoreOrLower core => $"Fit one with a thicker core, or {Lower(core.HighestSafe)}.",
             StringAdvice.LowerOrShorterScale plain =>
                 $"The stress is the same in every gauge, so {Lower(plain.HighestSafe)}, or use a shorter scale; a lighter gauge only eases the load on the neck.",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(advice),
         };
 
         string Lower(Pitch? safe) =>
@@ -77,7 +77,7 @@ public static class TensionWords
             GaugeWarning.NearBreaking near =>
                 $"{near.Gauge} at {near.Pitch.ToString(format, naming)} {State(near.State)}: {Part(near.Gauge, near.BreakingPart, near.MostOfBreaking)} of the breaking stress. {near.Advice.InWords(format, naming)}",
             GaugeWarning.ThinnerThanSold => "Wound strings this thin are hardly sold; take a plain one.",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(warning),
         };
 
     /// <summary>What the figures can't tell, in a sentence.</summary>
@@ -88,7 +88,7 @@ public static class TensionWords
                 "How near wound strings are to breaking is an estimate, by the core that is usual for their gauge.",
             TensionNote.NotKnown unknown =>
                 $"How near {Which(unknown)} to breaking is not known: take no string higher than its maker says.",
-            _ => throw new UnreachableException(),
+            _ => throw Check.NoKind(note),
         };
 
     /// <summary>The part of the breaking stress: <c>53 %</c>, <c>about 60 %</c> for an estimate, else <c>not known</c>. With decimals where

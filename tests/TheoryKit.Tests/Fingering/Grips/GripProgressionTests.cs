@@ -36,7 +36,7 @@ public class GripProgressionTests
                         AnyBass = true,
                     };
                     var columns = chords.Select(chord => GripSearch.Find(query with { Chord = chord })).ToArray();
-                    var answer = GripProgression.Find(chords, query);
+                    var answer = ProgressionSearch.Find(chords, query);
                     if (columns.Any(column => column.Count == 0))
                     {
                         Assert.Empty(answer.Grips);
@@ -68,15 +68,15 @@ public class GripProgressionTests
             Neck = Neck.Guitar,
             LastFret = 12,
         };
-        var answer = GripProgression.Find(chords, like, melody);
+        var answer = ProgressionSearch.Find(chords, like, melody);
         Assert.Equal(4, answer.Grips.Count);
         Assert.All(melody.Zip(answer.Grips), each => Assert.True(each.First is null || each.Second.Top == each.First));
-        Assert.True(GripProgression.Find(chords, like).Cost <= answer.Cost);
-        Assert.Throws<ArgumentException>(() => GripProgression.Find(chords, like, melody[..3]));
+        Assert.True(ProgressionSearch.Find(chords, like).Cost <= answer.Cost);
+        Assert.Throws<ArgumentException>(() => ProgressionSearch.Find(chords, like, melody[..3]));
     }
 
     [Fact]
-    public void NoChordsMakeAnEmptyProgression() => Assert.Empty(GripProgression.Find([]).Grips);
+    public void NoChordsMakeAnEmptyProgression() => Assert.Empty(ProgressionSearch.Find([]).Grips);
 
     private static double Least(
         EffortWeights weights,

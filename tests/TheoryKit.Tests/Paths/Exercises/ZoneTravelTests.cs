@@ -12,7 +12,7 @@ public class ZoneTravelTests
 {
     private const double Tolerance = 1e-9;
 
-    private static readonly IReadOnlyList<Zone> Dm7 = Chord.Parse("Dm7").Zones(Neck.Guitar);
+    private static readonly ZoneAnswer Dm7 = Chord.Parse("Dm7").Zones(Neck.Guitar);
 
     [Theory]
     [InlineData(false)]
