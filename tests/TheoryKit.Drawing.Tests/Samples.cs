@@ -405,6 +405,7 @@ internal static class Samples
         Rootless.Query,
         Rootless,
         Rootless.Reason!,
+        new NoZoneReason.NoFrets(3),
         new MustMoveReason.OtherBass(Pitch.Parse("Bb2"), NoteName.Parse("Eb")),
         new ForeignTone(new(6, 3), IsOpen: false, Pitch.Parse("Bb2")),
         new TensionWarning.MuchMoreInAll(new(120), 0.2),

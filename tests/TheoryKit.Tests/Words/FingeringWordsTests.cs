@@ -63,8 +63,16 @@ public class FingeringWordsTests
     [Fact]
     public void Every_reason_for_no_zone_has_words()
     {
-        NoZoneReason reason = new NoZoneReason.RootNowhere(NoteName.Parse("C#"), 2, 5);
-        Kinds.Match("zones", [typeof(NoZoneReason)], (reason, reason.InWords()));
+        NoZoneReason[] reasons =
+        [
+            new NoZoneReason.NoFrets(5),
+            new NoZoneReason.RootNowhere(NoteName.Parse("C#"), 2, 5),
+        ];
+        Kinds.Match(
+            "zones",
+            [typeof(NoZoneReason)],
+            [.. reasons.Select(static each => ((object)each, each.InWords()))]
+        );
     }
 
     [Fact]

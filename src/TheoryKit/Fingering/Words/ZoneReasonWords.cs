@@ -13,6 +13,8 @@ public static class ZoneReasonWords
     public static string InWords(this NoZoneReason reason, string? format = null, IFormatProvider? naming = null) =>
         reason switch
         {
+            NoZoneReason.NoFrets none =>
+                $"There are no zones: the capo lies on the last fret, {none.Capo}, so that there is none to hold.",
             NoZoneReason.RootNowhere root =>
                 $"There are no zones: no string gives the root {root.Root.ToString(format, naming)} between frets {root.First} and {root.Last}, and zones lie between root frets.",
             _ => throw Check.NoKind(reason),

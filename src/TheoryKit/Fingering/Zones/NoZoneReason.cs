@@ -9,6 +9,10 @@ public abstract partial record NoZoneReason
 {
     private NoZoneReason() { }
 
+    /// <summary>The capo lies on the last fret, so that there is none to hold.</summary>
+    /// <param name="Capo">Its fret.</param>
+    public sealed partial record NoFrets(int Capo) : NoZoneReason;
+
     /// <summary>No string gives the root, and zones lie between root frets.</summary>
     /// <param name="Root">The root.</param>
     /// <param name="First">The first fret that sounds, 0 for the open strings.</param>

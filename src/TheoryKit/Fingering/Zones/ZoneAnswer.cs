@@ -21,7 +21,9 @@ public sealed class ZoneAnswer : IReadOnlyList<Zone>
 
     /// <summary>Why there is no zone; null where there are some.</summary>
     public NoZoneReason? Reason =>
-        Count > 0 ? null : new NoZoneReason.RootNowhere(Query.Chord.Root, Query.Neck.Capo, Query.Neck.Frets);
+        Count > 0 ? null
+        : Query.Neck.Capo >= Query.Neck.Frets ? new NoZoneReason.NoFrets(Query.Neck.Capo)
+        : new NoZoneReason.RootNowhere(Query.Chord.Root, Query.Neck.Capo, Query.Neck.Frets);
 
     /// <inheritdoc/>
     public IEnumerator<Zone> GetEnumerator() => zones.GetEnumerator();

@@ -276,6 +276,12 @@ public class ZoneTests
         if (zones.Count == 0)
         {
             var (root, on) = (zones.Query.Chord.Root, zones.Query.Neck);
+            if (on.Capo >= on.Frets)
+            {
+                Assert.Equal(new NoZoneReason.NoFrets(on.Capo), zones.Reason);
+                return;
+            }
+
             for (var number = 1; number <= on.StringCount; number++)
             {
                 for (var fret = on.OpenFret(number); fret <= on.Frets; fret++)
