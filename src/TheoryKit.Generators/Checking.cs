@@ -35,13 +35,22 @@ internal static class Checking
         var constructor = type.InstanceConstructors.First(each =>
             each.Parameters.Select(static parameter => parameter.Name).SequenceEqual(written)
         );
-        return string.Concat(
-            constructor
-                .Parameters.Where(each => !type.GetMembers(each.Name).Any(static own => !IsOfParameter(own)))
-                .Select(each => (each, Check: CheckOf(each.Type)))
-                .Where(static each => each.Check is not null)
-                .Select(each => Property(type, each.each, each.Check!))
-        );
+        var own = constructor
+            .Parameters.Where(each => !type.GetMembers(each.Name).Any(static own => !IsOfParameter(own)))
+            .Where(each => !Bases(type).Any(above => above.GetMembers(each.Name).Length > 0))
+            .ToList();
+        // All of them or none, so that they stay in their order when the record is printed.
+        return own.Any(static each => CheckOf(each.Type) is not null)
+            ? string.Concat(own.Select(each => Property(type, each, CheckOf(each.Type))))
+            : "";
+    }
+
+    private static IEnumerable<INamedTypeSymbol> Bases(INamedTypeSymbol type)
+    {
+        for (var above = type.BaseType; above is not null; above = above.BaseType)
+        {
+            yield return above;
+        }
     }
 
     private static bool IsPartial(INamedTypeSymbol type) =>
@@ -60,7 +69,7 @@ internal static class Checking
         : type is INamedTypeSymbol { Name: "IReadOnlyList", TypeArguments.Length: 1 } ? "Items"
         : "NotNull";
 
-    private static string Property(INamedTypeSymbol type, IParameterSymbol parameter, string check)
+    private static string Property(INamedTypeSymbol type, IParameterSymbol parameter, string? check)
     {
         var name = parameter.Name;
         var shown = parameter.Type.ToDisplayString(
@@ -68,13 +77,12 @@ internal static class Checking
                 SymbolDisplayMiscellaneousOptions.IncludeNullableReferenceTypeModifier
             )
         );
+        var (accessors, value) = check is null
+            ? ("get; init;", name)
+            : ($"get; init => field = Check.{check}(value, nameof({name}));", $"Check.{check}({name})");
         return $$"""
                     /// <summary>{{Doc(type, name)}}</summary>
-                    public {{shown}} {{name}}
-                    {
-                        get;
-                        init => field = Check.{{check}}(value, nameof({{name}}));
-                    } = Check.{{check}}({{name}});
+                    public {{shown}} {{name}} { {{accessors}} } = {{value}};
 
 
             """;
@@ -93,6 +101,7 @@ internal static class Checking
                 ? ""
                 : string.Concat(found.Nodes().Select(static each => each.ToString(SaveOptions.DisableFormatting)))
                     .Replace("\n", " ")
+                    .Replace("<paramref name=", "<see cref=")
                     .Trim();
         }
         catch (System.Xml.XmlException)
