@@ -11,6 +11,7 @@ using TheoryKit.Theory.Notes;
 using TheoryKit.Theory.Progressions;
 using TheoryKit.Tunings.Necks;
 using TheoryKit.Tunings.Strings;
+using TheoryKit.Values;
 
 namespace TheoryKit.Cli.Commands;
 
@@ -241,7 +242,7 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
             catch (FormatException e)
             {
                 throw new FormatException(
-                    $"--tuning: {e.Message} {Nearest.Said(Tuning, TheoryKit.Tunings.Necks.Tuning.Known.Select(static each => each.Name))}",
+                    $"--tuning: {e.Message} {NearNames.Said(Tuning, TheoryKit.Tunings.Necks.Tuning.Known.Select(static each => each.Name))}",
                     e
                 );
             }
@@ -256,7 +257,7 @@ internal sealed class RetuneCommand(IAnsiConsole console, TextWriter errors) : C
             catch (FormatException e)
             {
                 throw new FormatException(
-                    $"--strings: {e.Message} {Nearest.Said(Strings!, StringSet.Known.Select(static each => each.Name))}",
+                    $"--strings: {e.Message} {NearNames.Said(Strings!, StringSet.Known.Select(static each => each.Name))}",
                     e
                 );
             }

@@ -38,6 +38,12 @@ public sealed partial record Technique
             ?? Known.FirstOrDefault(each => each.Name.Equals(asked, StringComparison.OrdinalIgnoreCase));
     }
 
+    /// <summary>A technique by its name or its sign.</summary>
+    /// <exception cref="ArgumentException">There is none; the message says which names come nearest.</exception>
+    public static Technique Named(string nameOrSign) =>
+        Find(nameOrSign)
+        ?? throw NearNames.NoSuch(nameOrSign, "technique", Known.Select(static each => each.Name), nameof(nameOrSign));
+
     /// <summary>The name.</summary>
     public override string ToString() => Name;
 }

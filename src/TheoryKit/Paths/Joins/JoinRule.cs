@@ -67,6 +67,12 @@ public abstract partial record JoinRule
         return Known.FirstOrDefault(rule => rule.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase));
     }
 
+    /// <summary>A rule by its name.</summary>
+    /// <exception cref="ArgumentException">There is none; the message says which names come nearest.</exception>
+    public static JoinRule Named(string name) =>
+        Find(name)
+        ?? throw NearNames.NoSuch(name, "rule of joining", Known.Select(static each => each.Name), nameof(name));
+
     /// <summary>The name.</summary>
     public sealed override string ToString() => Name;
 

@@ -98,6 +98,11 @@ public sealed partial record Approach
         return Known.FirstOrDefault(each => each.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase));
     }
 
+    /// <summary>A way by its name.</summary>
+    /// <exception cref="ArgumentException">There is none; the message says which names come nearest.</exception>
+    public static Approach Named(string name) =>
+        Find(name) ?? throw NearNames.NoSuch(name, "approach", Known.Select(static each => each.Name), nameof(name));
+
     /// <summary>The name.</summary>
     public override string ToString() => Name;
 

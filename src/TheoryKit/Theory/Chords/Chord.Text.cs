@@ -50,33 +50,36 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
     /// chord     = root ( symbol | "[" formula "]" ) [ "/" bass ] ;
     /// root      = note name ;                      (* see NoteName; the longest that leaves a chord *)
     /// bass      = note name ;
-    /// symbol    = [ stem ] [ number ] { [ part ] tone | "(" tone { [ part ] tone } ")" } ;
+    /// symbol    = [ stem ] [ number ] { [ part ] tone | "(" tone { [ part ] tone } ")" } [ "." ] ;
     ///
     /// stem      = minor | major | dim | half | aug | "dom" ;
-    /// minor     = "m" | "min" | "minor" | "mi" | "-" ;       (* before 5 the minus is a flat: C-5 *)
+    /// minor     = "m" | "min" | "minor" | "mi" | minus ;     (* before 5 the minus is a flat: C-5 *)
     /// major     = "maj" | "major" | "ma" | "M" | triangle | "j" ;   (* j only before a number, right after the root *)
     /// triangle  = "Δ" | "△" | "^" ;
-    /// dim       = "dim" | "o" | "°" ;
-    /// half      = "ø" ;
-    /// aug       = "aug" | "+" ;
-    /// number    = "5" | "6" | "69" | "6/9" | "7" | "7M" | "9" | "11" | "13" ;
+    /// dim       = "dim" | "diminished" | "o" | "°" | "0" ;   (* 0 right after the root: C0, C07 *)
+    /// half      = "ø" | "halfdim" | "half-dim" ;
+    /// aug       = "aug" | "augmented" | "+" ;
+    /// number    = "2" | "4" | "5" | "6" | "69" | "6/9" | "7" | "7M" | "7maj" | "9" | "11" | "13" ;
     ///
     /// part      = "," | "/" ;                      (* inside parentheses also spaces *)
-    /// tone      = altered | natural | suspended | added | omitted | major seventh | "alt" | "aug" | "+" ;
+    /// tone      = altered | natural | suspended | added | omitted | major seventh | "alt" | "aug" | "dim5" | "+" ;
     /// altered   = sign ( "2" | "4" | "5" | "6" | "9" | "11" | "13" ) | flat "7" | sharp "7" ;   (* sharp 7 only after minor *)
-    /// natural   = "6" | "7" | "9" | "11" | "13" ;  (* only after a part or in parentheses *)
+    /// natural   = "4" | "6" | "7" | ( "5" | "9" | "11" | "13" ) [ "+" | minus ] ;  (* only after a part or in parentheses *)
+    ///           | "♮" ( "7" | "9" | "11" | "13" ) ;
     /// suspended = "sus" [ "2" [ [ "/" ] "4" ] | "4" [ [ "/" ] "2" ] | flat "2" | sharp "4" | "7" | "9" | "11" | "13" ] ;
     /// added     = "add" [ sign ] ( "2" .. "15" ) ;
     /// omitted   = ( "no" | "omit" ) ( "1" .. "15" | "root" ) ;
-    /// major seventh = major [ "7" | "9" | "11" | "13" ] ;   (* without a number only the triangle *)
+    /// major seventh = major [ "7" | "9" | "11" | "13" ] ;   (* without a number only the triangle, or after 9, 11, 13 *)
     /// sign      = sharp | flat ;
     /// sharp     = "#" | "♯" | "+" ;
-    /// flat      = "b" | "♭" | "-" ;
+    /// flat      = "b" | "♭" | minus ;
+    /// minus     = "-" | "−" | "–" | "—" ;
     /// </code>
     /// <para>
     /// What it means. Without a stem the triad is major. 7 adds the minor seventh, after <c>maj</c> the major, after <c>dim</c>
     /// the diminished one; the triangle alone means <c>maj7</c>, <c>ø</c> alone <c>m7b5</c>; <c>7M</c> is <c>maj7</c>, <c>m7M</c>, <c>m(+7)</c> and
-    /// <c>m#7</c> are <c>mMaj7</c>. <c>C2</c>, <c>C4</c> and <c>C7/4</c> are refused, as players disagree on them. 9 implies the seventh; 11 and 13
+    /// <c>m#7</c> are <c>mMaj7</c>, and <c>m9(maj7)</c> is <c>mMaj9</c>. <c>C2</c> is <c>Cadd9</c>, <c>C4</c> is <c>Csus4</c>, <c>C7/4</c> is <c>C7sus4</c>, as charts
+    /// mean them. 9 implies the seventh; 11 and 13
     /// imply seventh and ninth, but 13 does not imply the 11, which players leave out (write <c>13add11</c>); 11 keeps the
     /// third. 6/9 has no seventh. 5 alone is root and fifth.
     /// </para>
@@ -86,6 +89,11 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
     /// takes the place of the third and of the 9 or 11 that sounds like it (<c>11sus</c> is <c>9sus4</c>). <c>alt</c> is
     /// everything that may be altered at once, <c>1 3 b5 #5 b7 b9 #9</c>: the player chooses from it. <c>7+</c> is <c>7#5</c>.
     /// <c>no</c> leaves out every tone of that number.
+    /// </para>
+    /// <para>
+    /// Refused is what contradicts itself: two tones that are one sound (<c>7#11b5</c>, <c>7#13</c>, <c>7b11</c>), an added tone that is
+    /// there (<c>add3</c>), a tone left out that is not (<c>no9</c> without a ninth). A small letter as the root is a minor chord in
+    /// German (<c>c</c>, <c>h7</c>); in English it is refused unless the chord says that it is minor (<c>am7</c>).
     /// </para>
     /// <para>
     /// Right after the root, <c>+</c> is the augmented triad (<c>C+9</c> is <c>C9#5</c>) and <c>-</c> the minor one
@@ -111,14 +119,17 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
         var longest = cursor;
         if (!NoteName.Read(ref longest, out var root))
         {
-            cursor = longest;
+            cursor =
+                cursor is { Current: 'H' or 'h' } && cursor.Naming() == NoteNaming.English
+                    ? Failed(cursor, "a letter from A to G; H is B natural in German, which NoteNaming.German reads")
+                    : longest;
             chord = null;
             return false;
         }
 
         // The longest name first; where that leaves no chord, a shorter one: in German Esus4 is E, not Es.
         var furthest = longest;
-        if (ReadOn(ref furthest, root, out chord))
+        if (ReadOn(ref furthest, cursor.Position, root, out chord))
         {
             cursor = furthest;
             return true;
@@ -132,7 +143,7 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
         {
             var shorter = cursor;
             shorter.Position += length;
-            if (ReadOn(ref shorter, root, out chord))
+            if (ReadOn(ref shorter, cursor.Position, root, out chord))
             {
                 cursor = shorter;
                 return true;
@@ -151,7 +162,13 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
     // A sign after the root always belongs to the root.
     private static bool GivesBackLetter(char last) => char.IsLetter(last) && last is not ('b' or 'x');
 
-    private static bool ReadOn(ref TextCursor cursor, NoteName root, [MaybeNullWhen(false)] out Chord chord)
+    private static TextCursor Failed(TextCursor cursor, string expected)
+    {
+        cursor.Fail(expected);
+        return cursor;
+    }
+
+    private static bool ReadOn(ref TextCursor cursor, int begin, NoteName root, [MaybeNullWhen(false)] out Chord chord)
     {
         chord = null;
         Formula formula;
@@ -174,9 +191,19 @@ public sealed partial class Chord : ISpanParsable<Chord>, IFormattable
                 return cursor.Fail("a closing bracket after the degrees");
             }
         }
-        else if (!ChordSymbolReader.Read(ref cursor, out formula))
+        else
         {
-            return false;
+            // A small letter is a minor chord in German; in English no player knows what it is, unless minor is said.
+            var isSmall = char.IsLower(cursor.Text[begin]) && cursor.Naming() != NoteNaming.Solfege;
+            if (!ChordSymbolReader.Read(ref cursor, isSmall && cursor.Naming() == NoteNaming.German, out formula))
+            {
+                return false;
+            }
+
+            if (isSmall && !formula.Contains(new Degree(3, -1)))
+            {
+                return cursor.Fail(begin, "a capital letter for the root, or minor said after a small one (cm, c-7)");
+            }
         }
 
         var bass = root;

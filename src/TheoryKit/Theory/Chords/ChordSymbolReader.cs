@@ -18,6 +18,7 @@ internal ref struct ChordSymbolReader
     private const string ExpectedFirst = "a tone in the parentheses (b9, 13, add9, no5, sus4, maj7)";
     private const string ExpectedNext = "another tone (b9, 13, add9, no5) or a closing parenthesis";
     private const string ExpectedSeventh = "7, 9, 11 or 13";
+    private const string ExpectedZero = "no 0, which is the sign of a diminished chord right after the root (C0, C07)";
 
     private static readonly Degree Third = new(3);
     private static readonly Degree MinorThird = new(3, -1);
@@ -34,6 +35,7 @@ internal ref struct ChordSymbolReader
     private Formula written; // each as a tone of its own
     private int altered; // numbers, as bits, whose implied natural tone gives way
     private int omitted; // numbers, as bits
+    private int omittedAt; // where the last of them stands
     private bool suspended;
     private bool numbered; // whether the size of the chord has been said
     private Stem stem;
@@ -57,14 +59,75 @@ internal ref struct ChordSymbolReader
     public static bool Read(ref TextCursor cursor, bool minor, out Formula formula)
     {
         var reader = new ChordSymbolReader { minor = minor };
+        var start = cursor.Position;
         formula = default;
         if (!reader.ReadStem(ref cursor) || !reader.ReadTail(ref cursor))
         {
             return false;
         }
 
+        TakeFullStop(ref cursor);
+
+        if (!reader.LeavesOutOnlyTones(ref cursor))
+        {
+            return false;
+        }
+
         formula = reader.Compose();
-        return formula.Count > 0 || cursor.Fail("a tone that is not left out");
+        return formula.Count > 0 ? IsSensible(ref cursor, start, formula) : cursor.Fail("a tone that is not left out");
+    }
+
+    /// <summary>Takes a full stop with which a symbol ends, as an abbreviation does (C7alt.).</summary>
+    private static void TakeFullStop(ref TextCursor cursor)
+    {
+        var after = Ahead(cursor, 1);
+        if (cursor.Current == '.' && (after is '\0' or '|' or ',' or '/' or ')' || char.IsWhiteSpace(after)))
+        {
+            cursor.Position++;
+        }
+    }
+
+    /// <summary>Whether every number that is left out has a tone; a third is also left out of sus and 5, an 11 of 13.</summary>
+    private readonly bool LeavesOutOnlyTones(ref TextCursor cursor)
+    {
+        for (var numbers = omitted; numbers != 0; numbers &= numbers - 1)
+        {
+            var number = int.TrailingZeroCount(numbers);
+            if (
+                implied.WithNumber(number) is null
+                && written.WithNumber(number) is null
+                && !(number == 3 && implied.Contains(Fifth))
+                && !(number == 11 && implied.Contains(new Degree(13)))
+            )
+            {
+                return cursor.Fail(omittedAt, $"a tone that the chord has, to leave it out: it has no {number}");
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether no two tones are one sound: #11 beside b5, b11 beside 3, #13 beside b7.</summary>
+    private static bool IsSensible(ref TextCursor cursor, int start, Formula formula)
+    {
+        if (formula.PitchClasses.Count == formula.Count)
+        {
+            return true;
+        }
+
+        var sounds = new Dictionary<int, Degree>();
+        foreach (var tone in formula)
+        {
+            if (!sounds.TryAdd(tone.PitchClass, tone))
+            {
+                return cursor.Fail(
+                    start,
+                    $"tones of different sound, but {sounds[tone.PitchClass]} and {tone} are one; leave one of them out"
+                );
+            }
+        }
+
+        return true;
     }
 
     private bool ReadStem(ref TextCursor cursor)
@@ -100,10 +163,17 @@ internal ref struct ChordSymbolReader
                 return Extend(7, MinorSeventh);
             case (0, Stem.Dominant):
                 return cursor.Fail(start, ExpectedSeventh);
+            case (0, _) when cursor.Current == '0': // after m or dim
+                return cursor.Fail(ExpectedZero);
             case (0, _):
                 return true;
-            case (7, Stem.None or Stem.Minor or Stem.Augmented) when TakesMajorBehind(ref cursor):
-                return Extend(number, Seventh);
+            case (7, Stem.None or Stem.Minor or Stem.Augmented) when TakesMajorBehind(ref cursor, out var size):
+                return Extend(size, Seventh);
+            case (5, Stem.None) when SignBehind(cursor) is not 0 and var sign: // C5+
+                cursor.Position++;
+                numbered = false;
+                Alter(new(5, sign));
+                return true;
             case (7 or 9 or 11 or 13, _):
                 return Extend(number, SeventhOf(stem));
             case (5, Stem.None):
@@ -112,6 +182,13 @@ internal ref struct ChordSymbolReader
             case (5, Stem.Augmented):
                 numbered = false;
                 return true;
+            case (2, Stem.None or Stem.Minor):
+                numbered = false;
+                written = written.With(Ninth);
+                return true;
+            case (4, Stem.None):
+                numbered = false;
+                return Suspend(new(4));
             case (6, Stem.None or Stem.Major or Stem.Minor or Stem.Augmented):
                 implied = implied.With(Sixth);
                 if (cursor.Take('9') || cursor.Take("/9"))
@@ -125,7 +202,7 @@ internal ref struct ChordSymbolReader
                     start,
                     stem switch
                     {
-                        Stem.None => "5, 6, 7, 9, 11 or 13 (for 2 and 4 say sus2, add2, sus4 or add4)",
+                        Stem.None => "2 (added ninth), 4 (sus4), 5, 6, 7, 9, 11 or 13",
                         Stem.Major or Stem.Minor or Stem.Augmented => "6, 7, 9, 11 or 13",
                         _ => ExpectedSeventh,
                     }
@@ -142,9 +219,9 @@ internal ref struct ChordSymbolReader
                     : TakeWord(ref cursor, "minor") || TakeWord(ref cursor, "min") || TakeWord(ref cursor, "mi")
                         ? Stem.Minor
                     : TakeMa(ref cursor) || cursor.Take('M') ? Stem.Major
-                    : cursor.Take('m') ? Stem.Minor
+                    : TakeM(ref cursor) ? Stem.Minor
                     : Stem.None;
-            case '-' or '−':
+            case var minus when IsMinus(minus):
                 // C-5 has a flat five; a minus before anything else is minor.
                 if (Ahead(cursor, 1) == '5')
                 {
@@ -161,20 +238,24 @@ internal ref struct ChordSymbolReader
             case 'ø' or 'Ø' or '∅':
                 cursor.Position++;
                 return Stem.HalfDiminished;
-            case '°' or 'º':
+            case '°' or 'º' or '0':
                 cursor.Position++;
                 return Stem.Diminished;
+            case 'h' or 'H':
+                return TakeWord(ref cursor, "halfdim") || TakeWord(ref cursor, "half-dim")
+                    ? Stem.HalfDiminished
+                    : Stem.None;
             case 'o':
                 return !Begins(cursor, "omit") && cursor.Take('o') ? Stem.Diminished : Stem.None;
             case '+':
                 cursor.Position++;
                 return Stem.Augmented;
             case 'd' or 'D':
-                return TakeWord(ref cursor, "dim") ? Stem.Diminished
+                return TakeWord(ref cursor, "diminished") || TakeWord(ref cursor, "dim") ? Stem.Diminished
                     : TakeWord(ref cursor, "dom") ? Stem.Dominant
                     : Stem.None;
             case 'a' or 'A':
-                return TakeWord(ref cursor, "aug") ? Stem.Augmented : Stem.None;
+                return TakeWord(ref cursor, "augmented") || TakeWord(ref cursor, "aug") ? Stem.Augmented : Stem.None;
             default:
                 return Stem.None;
         }
@@ -241,18 +322,30 @@ internal ref struct ChordSymbolReader
     {
         switch (cursor.Current)
         {
-            case '#' or '♯' or 'b' or '♭' or '+' or '-' or '−':
+            case '#' or '♯' or 'b' or '♭' or '+':
+            case var minus when IsMinus(minus):
                 return ReadAltered(ref cursor);
+            case '♮':
+                return ReadNaturalSign(ref cursor);
             case >= '0' and <= '9' when parted:
                 return ReadNatural(ref cursor);
             case 's' or 'S':
-                return !TakeWord(ref cursor, "sus") || ReadSuspension(ref cursor);
+                return !(TakeWord(ref cursor, "suspended") || TakeWord(ref cursor, "sus"))
+                    || ReadSuspension(ref cursor);
             case 'n' or 'N':
                 return !TakeWord(ref cursor, "no") || ReadOmission(ref cursor, inside);
             case 'o' or 'O':
                 return !TakeWord(ref cursor, "omit") || ReadOmission(ref cursor, inside);
             case 'm' or 'M' or 'Δ' or '∆' or '△' or '^':
                 return ReadMajorSeventh(ref cursor);
+            case 'd' or 'D':
+                if (TakeWord(ref cursor, "dim"))
+                {
+                    Alter(FlatFifth);
+                    return cursor.Take('5') || cursor.Fail("5 after dim behind the number (7dim5)");
+                }
+
+                return true;
             case 'a' or 'A':
                 if (TakeWord(ref cursor, "add"))
                 {
@@ -285,7 +378,7 @@ internal ref struct ChordSymbolReader
             case (7, 1) when stem == Stem.Minor && !HasSeventh: // m(+7), the raised seventh of minor
                 numbered = true;
                 return Extend(7, Seventh);
-            case (7, -1):
+            case (7, -1) when !HasSeventh:
                 written = written.With(MinorSeventh);
                 numbered = true;
                 return true;
@@ -303,10 +396,16 @@ internal ref struct ChordSymbolReader
         var number = TakeToneNumber(ref cursor);
         switch (number)
         {
+            case 5 or 9 or 11 or 13 when SignBehind(cursor) is not 0 and var sign: // C7(9-), C7/5+
+                cursor.Position++;
+                Alter(new(number, sign));
+                return true;
             case 7 when !HasSeventh:
                 written = written.With(SeventhOf(stem));
                 numbered = true;
                 return true;
+            case 4 when !suspended:
+                return Suspend(new(4));
             case 6 or 9 or 11 or 13:
                 written = written.With(new(number));
                 return true;
@@ -315,18 +414,56 @@ internal ref struct ChordSymbolReader
         }
     }
 
+    /// <summary>A natural sign: before 7 the major seventh, before 9, 11 or 13 the tone itself.</summary>
+    private bool ReadNaturalSign(ref TextCursor cursor)
+    {
+        cursor.Position++;
+        var start = cursor.Position;
+        switch (TakeToneNumber(ref cursor))
+        {
+            case 7 when !implied.Contains(MinorSeventh) || stem == Stem.Minor:
+                implied = implied.Without(MinorSeventh);
+                numbered = true;
+                return Extend(7, Seventh);
+            case var number and (9 or 11 or 13):
+                written = written.With(new(number));
+                return true;
+            default:
+                return cursor.Fail(start, "7, 9, 11 or 13 after the natural sign");
+        }
+    }
+
+    private bool Suspend(Degree tone)
+    {
+        suspended = true;
+        written = written.With(tone);
+        return true;
+    }
+
     private bool ReadSuspension(ref TextCursor cursor)
     {
         suspended = true;
+        if (cursor is { Current: '(' } && Ahead(cursor, 1) is '2' or '4')
+        {
+            // sus(4), sus(2,4)
+            var inside = cursor;
+            inside.Position++;
+            if (ReadSuspension(ref inside) && inside.Take(')'))
+            {
+                cursor = inside;
+                return true;
+            }
+        }
+
         if (cursor.Current is '2' or '4')
         {
             var first = cursor.Current - '0';
             cursor.Position++;
             written = written.With(new(first));
             var other = first == 2 ? '4' : '2';
-            if (cursor.Current == other || (cursor.Current == '/' && Ahead(cursor, 1) == other))
+            if (cursor.Current == other || (cursor.Current is '/' or ',' && Ahead(cursor, 1) == other))
             {
-                cursor.Position += cursor.Current == '/' ? 1 : 0;
+                cursor.Position += cursor.Current is '/' or ',' ? 1 : 0;
                 written = written.With(new(cursor.Current - '0'));
                 cursor.Position++;
             }
@@ -349,6 +486,9 @@ internal ref struct ChordSymbolReader
         {
             case 0:
                 return true;
+            case var number and (9 or 11 or 13) when numbered: // 7sus13
+                written = written.With(new(number));
+                return true;
             case var number and (7 or 9 or 11 or 13) when !numbered:
                 numbered = true;
                 return Extend(number, SeventhOf(stem));
@@ -360,6 +500,7 @@ internal ref struct ChordSymbolReader
     private bool ReadAddition(ref TextCursor cursor, bool inside)
     {
         _ = inside && cursor.SkipSpaces();
+        var parenthesis = cursor.Take('(');
         var start = cursor.Position;
         var alteration = TakeSign(ref cursor);
         var number = TakeToneNumber(ref cursor);
@@ -373,8 +514,14 @@ internal ref struct ChordSymbolReader
             return cursor.Fail(start, "another tone to add: the sevenths are written 7 or maj7");
         }
 
-        written = written.With(new(number, alteration));
-        return true;
+        var tone = new Degree(number, alteration);
+        if ((implied.Contains(tone) && !(suspended && number == 3)) || written.Contains(tone))
+        {
+            return cursor.Fail(start, $"another tone to add: the chord has its {tone}");
+        }
+
+        written = written.With(tone);
+        return !parenthesis || cursor.Take(')') || cursor.Fail("a closing parenthesis");
     }
 
     private bool ReadOmission(ref TextCursor cursor, bool inside)
@@ -399,6 +546,7 @@ internal ref struct ChordSymbolReader
         }
 
         omitted |= 1 << number;
+        omittedAt = start;
         return true;
     }
 
@@ -419,9 +567,15 @@ internal ref struct ChordSymbolReader
         }
 
         var number = TakeToneNumber(ref cursor);
-        if (number is not (7 or 9 or 11 or 13) && !(number == 0 && triangle))
+        var large = implied.Contains(MinorSeventh) && implied.Contains(Ninth); // m9(maj7): the seventh of the 9 is said
+        if (number is not (7 or 9 or 11 or 13) && !(number == 0 && (triangle || large)))
         {
             return cursor.Fail(start, "maj7, maj9, maj11 or maj13");
+        }
+
+        if (number is 0 or 7 && large)
+        {
+            implied = implied.Without(MinorSeventh);
         }
 
         if (implied.Contains(MinorSeventh) || implied.Contains(Seventh))
@@ -441,7 +595,7 @@ internal ref struct ChordSymbolReader
             return cursor.Fail("alt only after a root or a dominant number (7alt)");
         }
 
-        TakeWord(ref cursor, "alt");
+        _ = TakeWord(ref cursor, "altered") || TakeWord(ref cursor, "alt");
         numbered = true;
         implied = implied.With(MinorSeventh);
         Alter(FlatFifth);
@@ -449,6 +603,13 @@ internal ref struct ChordSymbolReader
         Alter(new(9, -1));
         Alter(new(9, 1));
         return true;
+    }
+
+    /// <summary>Takes a sign that stands behind its number and before the next part or the end: the - of 9-.</summary>
+    private static int SignBehind(TextCursor cursor)
+    {
+        var sign = cursor.Current is '+' || IsMinus(cursor.Current) ? Sign(cursor.Current) : 0;
+        return char.IsAsciiDigit(Ahead(cursor, 1)) ? 0 : sign;
     }
 
     private readonly bool HasSeventh => implied.WithNumber(7) is not null || written.WithNumber(7) is not null;
@@ -520,6 +681,7 @@ internal ref struct ChordSymbolReader
         return cursor.Current switch
         {
             >= '0' and <= '9' or 'Δ' or '∆' or '△' or '^' => true,
+            'a' or 'A' => Begins(cursor, "add"),
             'm' or 'M' => (
                 TakeWord(ref cursor, "major") || TakeWord(ref cursor, "maj") || TakeMa(ref cursor) || cursor.Take('M')
             ) && char.IsAsciiDigit(cursor.Current),
@@ -531,9 +693,12 @@ internal ref struct ChordSymbolReader
         c switch
         {
             '#' or '♯' or '+' => 1,
-            'b' or '♭' or '-' or '−' => -1,
-            _ => 0,
+            'b' or '♭' => -1,
+            _ => IsMinus(c) ? -1 : 0,
         };
+
+    /// <summary>A hyphen, or one of the dashes and the minus that are typed for it.</summary>
+    private static bool IsMinus(char c) => c is '-' or '−' or '‐' or '‑' or '–' or '—';
 
     private static int TakeSign(ref TextCursor cursor)
     {
@@ -542,10 +707,10 @@ internal ref struct ChordSymbolReader
         return sign;
     }
 
-    /// <summary>Takes a number of one digit, or of two from 10 to 15; 0 if there is none.</summary>
+    /// <summary>Takes a number of one digit but 0, or of two from 10 to 15; 0 if there is none.</summary>
     private static int TakeToneNumber(ref TextCursor cursor)
     {
-        if (cursor.Current is not (>= '0' and <= '9'))
+        if (cursor.Current is not (>= '1' and <= '9'))
         {
             return 0;
         }
@@ -561,13 +726,51 @@ internal ref struct ChordSymbolReader
         return number;
     }
 
+    /// <summary>Takes the m of minor, with a full stop before a number (m.7).</summary>
+    private static bool TakeM(ref TextCursor cursor)
+    {
+        if (!cursor.Take('m'))
+        {
+            return false;
+        }
+
+        cursor.Position += cursor.Current == '.' && char.IsAsciiDigit(Ahead(cursor, 1)) ? 1 : 0;
+        return true;
+    }
+
     /// <summary>Takes "j" for major, which stands only before a number: Cj7.</summary>
     private static bool TakeJ(ref TextCursor cursor) =>
         char.IsAsciiDigit(Ahead(cursor, 1)) && (cursor.Take('j') || cursor.Take('J'));
 
-    /// <summary>Takes the M of 7M and m7M.</summary>
-    private static bool TakesMajorBehind(ref TextCursor cursor) =>
-        !char.IsLetterOrDigit(Ahead(cursor, 1)) && cursor.Take('M');
+    /// <summary>Takes the major that stands behind its 7, and its size: 7M, m7M, 7M9, 7maj, 7(maj).</summary>
+    private static bool TakesMajorBehind(ref TextCursor cursor, out int size)
+    {
+        size = 7;
+        var ahead = cursor;
+        var parenthesis = ahead.Take('(');
+        if (parenthesis || Begins(ahead, "maj"))
+        {
+            if (!TakeWord(ref ahead, "maj") || (parenthesis && !ahead.Take(')')) || char.IsLetterOrDigit(ahead.Current))
+            {
+                return false;
+            }
+        }
+        else if (!ahead.Take('M') || char.IsLetter(ahead.Current))
+        {
+            return false;
+        }
+        else if (char.IsAsciiDigit(ahead.Current))
+        {
+            size = TakeToneNumber(ref ahead);
+            if (size is not (9 or 11 or 13))
+            {
+                return false;
+            }
+        }
+
+        cursor = ahead;
+        return true;
+    }
 
     /// <summary>Takes "ma" for major, but not the beginning of madd9, where m is minor.</summary>
     private static bool TakeMa(ref TextCursor cursor) =>
@@ -581,6 +784,7 @@ internal ref struct ChordSymbolReader
         }
 
         cursor.Position += word.Length;
+        cursor.Take('.');
         return true;
     }
 

@@ -45,6 +45,11 @@ public sealed partial class ScaleType : ISpanParsable<ScaleType>, IFormattable
         return Index.ByName.GetValueOrDefault(OneLine(name));
     }
 
+    /// <summary>The type of that name or alias, upper and lower case alike.</summary>
+    /// <exception cref="ArgumentException">There is none; the message says which names come nearest.</exception>
+    public static ScaleType Named(string name) =>
+        Find(name) ?? throw NearNames.NoSuch(name, "scale", Known.Select(static each => each.Name), nameof(name));
+
     /// <summary>The types that sound like a formula, however it is spelled; the one spelled alike first.</summary>
     public static IReadOnlyList<ScaleType> Alike(Formula formula) =>
         [

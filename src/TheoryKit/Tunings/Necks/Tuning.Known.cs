@@ -1,3 +1,5 @@
+using TheoryKit.Values;
+
 namespace TheoryKit.Tunings.Necks;
 
 public sealed partial class Tuning
@@ -132,6 +134,11 @@ public sealed partial class Tuning
         ArgumentNullException.ThrowIfNull(name);
         return ByName.GetValueOrDefault(Plain(name));
     }
+
+    /// <summary>The tuning that goes by a name or another name of it, read as <see cref="Find"/> reads it.</summary>
+    /// <exception cref="ArgumentException">There is none; the message says which names come nearest.</exception>
+    public static Tuning Named(string name) =>
+        Find(name) ?? throw NearNames.NoSuch(name, "tuning", Known.Select(static each => each.Name), nameof(name));
 
     private static string Plain(string name)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TheoryKit.Values;
 
 namespace TheoryKit.Tunings.Strings;
 
@@ -85,6 +86,11 @@ public sealed partial record StringMaterial
         ArgumentNullException.ThrowIfNull(name);
         return Known.FirstOrDefault(each => each.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase));
     }
+
+    /// <summary>The material of that name, whatever the case.</summary>
+    /// <exception cref="ArgumentException">There is none; the message says which names come nearest.</exception>
+    public static StringMaterial Named(string name) =>
+        Find(name) ?? throw NearNames.NoSuch(name, "material", Known.Select(static each => each.Name), nameof(name));
 
     private static StringMaterial OnSteel(string name, double wrap) =>
         new(name, Steel)

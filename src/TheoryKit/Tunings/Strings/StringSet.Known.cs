@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using TheoryKit.Values;
 
 namespace TheoryKit.Tunings.Strings;
 
@@ -61,6 +62,12 @@ public sealed partial class StringSet
         ArgumentNullException.ThrowIfNull(name);
         return Known.FirstOrDefault(each => each.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase))?.Set;
     }
+
+    /// <summary>The set that goes by a name, whatever the case.</summary>
+    /// <exception cref="ArgumentException">There is none; the message says which names come nearest.</exception>
+    public static StringSet Named(string name) =>
+        Find(name)
+        ?? throw NearNames.NoSuch(name, "set of strings", Known.Select(static each => each.Name), nameof(name));
 
     /// <summary>The name by which players know this set; null if the catalogue has none.</summary>
     public string? Name => Known.FirstOrDefault(each => each.Set == this)?.Name;

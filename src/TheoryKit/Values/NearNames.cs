@@ -1,13 +1,24 @@
-namespace TheoryKit.Cli.Answers;
+namespace TheoryKit.Values;
 
 /// <summary>The known names that are nearest to what was written.</summary>
-internal static class Nearest
+internal static class NearNames
 {
     private const int Most = 3;
 
     /// <summary>"Known by name are, for example, …." with the nearest first.</summary>
     public static string Said(string text, IEnumerable<string> names) =>
         $"Known by name are {string.Join(", ", Of(text, names).Select(static name => $"\"{name}\""))} and others.";
+
+    /// <summary>What to throw where nothing goes by a name: it says what does and comes near.</summary>
+    /// <param name="text">The name.</param>
+    /// <param name="what">What was looked for, without its article: "tuning".</param>
+    /// <param name="names">The names that there are.</param>
+    /// <param name="parameter">The parameter that has the name.</param>
+    public static ArgumentException NoSuch(string text, string what, IEnumerable<string> names, string parameter) =>
+        new(
+            $"There is no {what} \"{text}\"; the nearest names are {English.List(Of(text, names).Select(static name => $"\"{name}\""))}.",
+            parameter
+        );
 
     /// <summary>The nearest three: those that share the first letters of a word, then by how many letters have to be changed.</summary>
     public static IEnumerable<string> Of(string text, IEnumerable<string> names) =>
